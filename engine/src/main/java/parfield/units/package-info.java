@@ -1,8 +1,7 @@
 /**
- * Small value types for quantities whose unit or domain is easily mistaken, and the conversion of
- * centimetres, inches and nanometres at the edge.
+ * Small value types that every other room uses: length units at the edge, a figure with its interval.
  *
- * <p>Belongs here: one quantity, its domain check, its conversions. Does not belong here: a general
- * framework of units, or anything that knows a lamp or a tank.
+ * <p>What does not belong here: a unit framework, a global unit setting, anything with a formula of
+ * the field. Inside the engine lengths are metres and angles radians, in plain {@code double}s.
  */
 package parfield.units;

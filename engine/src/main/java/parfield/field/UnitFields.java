@@ -1,0 +1,70 @@
+package parfield.field;
+
+import java.util.List;
+import parfield.lamp.Setting;
+import parfield.rig.Hanging;
+import parfield.rig.Rig;
+
+/**
+ * The fields of every channel of every hanging at full output; any setting is a weighted sum.
+ *
+ * <p>Immutable.
+ */
+public final class UnitFields {
+  private final Rig rig;
+  private final Places places;
+  private final double[][][] values;
+
+  /**
+   * Wraps computed fields.
+   *
+   * @param rig the scene
+   * @param places where
+   * @param values E_d at full output [hanging][channel][place] [µmol m⁻² s⁻¹]; kept, not copied
+   */
+  UnitFields(Rig rig, Places places, double[][][] values) {
+    this.rig = rig;
+    this.places = places;
+    this.values = values;
+  }
+
+  /** Returns the places. */
+  public Places places() {
+    return places;
+  }
+
+  /** E_d of one channel of one hanging at full output, at place {@code place}. */
+  public double unit(int hanging, int channel, int place) {
+    return values[hanging][channel][place];
+  }
+
+  /** The field at the setting that the rig's hangings carry. */
+  public LightField atRigSetting() {
+    List<Hanging> hangings = rig.hangings();
+    double[] sum = new double[places.size()];
+    for (int h = 0; h < hangings.size(); h++) {
+      add(sum, h, hangings.get(h).setting());
+    }
+    return new LightField(places, sum);
+  }
+
+  /** The field with every fixture at one setting. */
+  public LightField at(Setting setting) {
+    double[] sum = new double[places.size()];
+    for (int h = 0; h < rig.hangings().size(); h++) {
+      add(sum, h, setting);
+    }
+    return new LightField(places, sum);
+  }
+
+  private void add(double[] sum, int hanging, Setting setting) {
+    double[] outputs = rig.hangings().get(hanging).fixture().outputs(setting);
+    for (int c = 0; c < outputs.length; c++) {
+      double[] unit = values[hanging][c];
+      double output = outputs[c];
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += output * unit[i];
+      }
+    }
+  }
+}

@@ -1,0 +1,51 @@
+package parfield.lamp;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import parfield.spectrum.Spectrum;
+
+/**
+ * One colour channel of a fixture.
+ *
+ * @param name the name on the dial
+ * @param spectrum its relative photon spectrum, if known
+ * @param watts electric power at full output [W], if known
+ * @param curve output fraction by dial
+ * @param distribution intensity of each emitter in this channel at full output; empty until a light
+ *     model supplies it
+ */
+public record Channel(
+    String name,
+    Optional<Spectrum> spectrum,
+    OptionalDouble watts,
+    OutputCurve curve,
+    Optional<IntensityDistribution> distribution) {
+  public Channel {
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(spectrum, "spectrum");
+    Objects.requireNonNull(watts, "watts");
+    Objects.requireNonNull(curve, "curve");
+    Objects.requireNonNull(distribution, "distribution");
+  }
+
+  /** A channel with a known distribution, output proportional to its dial, spectrum unknown. */
+  public static Channel of(String name, IntensityDistribution distribution) {
+    return new Channel(
+        name,
+        Optional.empty(),
+        OptionalDouble.empty(),
+        OutputCurve.proportional(),
+        Optional.of(distribution));
+  }
+
+  /** This channel with another intensity distribution. */
+  public Channel withDistribution(IntensityDistribution newDistribution) {
+    return new Channel(name, spectrum, watts, curve, Optional.of(newDistribution));
+  }
+
+  /** The spectrum that attenuation is computed for: the channel's own, or a flat one if unknown. */
+  public Spectrum spectrumOrFlat() {
+    return spectrum.orElseGet(Spectrum::flat);
+  }
+}

@@ -1,0 +1,86 @@
+package parfield.optics;
+
+import parfield.spectrum.Spectrum;
+
+/**
+ * What a length of water leaves of one channel's PAR photons: A(L) = ∫S e^(−aL) dλ / ∫S dλ over
+ * 400–700 nm, S the photon spectrum, a the absorption.
+ *
+ * <p>ln A is smooth, so it is tabulated and interpolated once per channel and water; relative error
+ * below 1e-6 up to {@value #MAX_METRES} m (tested against the integral). Immutable.
+ */
+public final class Attenuation {
+  /** Longest path in the table [m]; beyond it the last slope goes on. */
+  static final double MAX_METRES = 12;
+
+  private static final int STEPS_PER_METRE = 16;
+  private static final double STEP_NM = 2;
+
+  private final double[] logTransmittance;
+  private final double[] logSlope;
+
+  private Attenuation(double[] logTransmittance, double[] logSlope) {
+    this.logTransmittance = logTransmittance;
+    this.logSlope = logSlope;
+  }
+
+  /**
+   * The attenuation of one spectrum in one water.
+   *
+   * @param spectrum the channel's photon spectrum
+   * @param water the water
+   */
+  public static Attenuation of(Spectrum spectrum, Water water) {
+    int bands = (int) ((Spectrum.PAR_TO_NM - Spectrum.PAR_FROM_NM) / STEP_NM);
+    double[] weight = new double[bands];
+    double[] absorption = new double[bands];
+    double total = 0;
+    for (int i = 0; i < bands; i++) {
+      double from = Spectrum.PAR_FROM_NM + i * STEP_NM;
+      weight[i] = Math.max(0, spectrum.photons(from, from + STEP_NM));
+      absorption[i] = water.absorption(from + STEP_NM / 2);
+      total += weight[i];
+    }
+    int points = (int) (MAX_METRES * STEPS_PER_METRE) + 1;
+    double[] value = new double[points];
+    double[] slope = new double[points];
+    double[] left = weight.clone();
+    double[] stepFactor = new double[bands];
+    for (int i = 0; i < bands; i++) {
+      stepFactor[i] = Math.exp(-absorption[i] / STEPS_PER_METRE);
+    }
+    for (int p = 0; p < points; p++) {
+      double sum = 0;
+      double derivative = 0;
+      for (int i = 0; i < bands; i++) {
+        sum += left[i];
+        derivative -= left[i] * absorption[i];
+        left[i] *= stepFactor[i];
+      }
+      value[p] = Math.log(sum / total);
+      slope[p] = derivative / sum / STEPS_PER_METRE;
+    }
+    return new Attenuation(value, slope);
+  }
+
+  /**
+   * Share of PAR photons left after a path.
+   *
+   * @param metres length of the path in water [m], 0 or more
+   * @return 1 at 0 m, falling toward 0
+   */
+  public double transmittance(double metres) {
+    double position = metres * STEPS_PER_METRE;
+    int last = logTransmittance.length - 1;
+    if (position >= last) {
+      return Math.exp(logTransmittance[last] + (position - last) * logSlope[last]);
+    }
+    int i = (int) position;
+    double t = position - i;
+    double u = 1 - t;
+    return Math.exp(
+        u * u * (1 + 2 * t) * logTransmittance[i]
+            + t * t * (3 - 2 * t) * logTransmittance[i + 1]
+            + t * u * (u * logSlope[i] - t * logSlope[i + 1]));
+  }
+}

@@ -74,23 +74,31 @@ public final class HarmonicIntensity implements IntensityDistribution {
 
   @Override
   public double intensity(double gamma, double azimuth) {
+    return around(gamma, new double[] {azimuth})[0];
+  }
+
+  @Override
+  public double[] around(double gamma, double[] azimuths) {
+    double[] intensities = new double[azimuths.length];
     if (!(gamma <= HORIZON)) {
-      return 0;
+      return intensities;
     }
-    double log = at(cosine[0], gamma);
+    Arrays.fill(intensities, at(cosine[0], gamma));
     for (int k = 1; k < cosine.length; k++) {
-      double coefficient = at(cosine[k], gamma);
-      if (coefficient != 0) {
-        log += coefficient * Math.cos(k * azimuth);
+      double a = at(cosine[k], gamma);
+      double b = sine.length == 0 ? 0 : at(sine[k], gamma);
+      if (a == 0 && b == 0) {
+        continue;
+      }
+      for (int i = 0; i < azimuths.length; i++) {
+        double angle = k * azimuths[i];
+        intensities[i] += a * Math.cos(angle) + (b == 0 ? 0 : b * Math.sin(angle));
       }
     }
-    for (int k = 1; k < sine.length; k++) {
-      double coefficient = at(sine[k], gamma);
-      if (coefficient != 0) {
-        log += coefficient * Math.sin(k * azimuth);
-      }
+    for (int i = 0; i < azimuths.length; i++) {
+      intensities[i] = Math.exp(intensities[i]);
     }
-    return Math.exp(log);
+    return intensities;
   }
 
   @Override

@@ -17,6 +17,21 @@ public interface IntensityDistribution {
    */
   double intensity(double gamma, double azimuth);
 
+  /**
+   * Photon intensities around one cone of directions: one call where many azimuths are wanted.
+   *
+   * @param gamma polar angle from straight down [rad], 0 to π
+   * @param azimuths azimuths C [rad]
+   * @return photon intensity at each [µmol s⁻¹ sr⁻¹]
+   */
+  default double[] around(double gamma, double[] azimuths) {
+    double[] intensities = new double[azimuths.length];
+    for (int i = 0; i < azimuths.length; i++) {
+      intensities[i] = intensity(gamma, azimuths[i]);
+    }
+    return intensities;
+  }
+
   /** Returns whether the intensity is the same for every azimuth. */
   default boolean axiallySymmetric() {
     return false;

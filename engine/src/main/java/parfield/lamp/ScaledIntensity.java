@@ -23,6 +23,15 @@ public record ScaledIntensity(IntensityDistribution base, double factor)
   }
 
   @Override
+  public double[] around(double gamma, double[] azimuths) {
+    double[] intensities = base.around(gamma, azimuths);
+    for (int i = 0; i < intensities.length; i++) {
+      intensities[i] *= factor;
+    }
+    return intensities;
+  }
+
+  @Override
   public boolean axiallySymmetric() {
     return base.axiallySymmetric();
   }

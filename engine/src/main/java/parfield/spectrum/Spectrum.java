@@ -64,9 +64,12 @@ public final class Spectrum {
     }
   }
 
-  /** The same photon flux at every wavelength of 400–700 nm. */
+  private static final Spectrum FLAT =
+      new Spectrum(new double[] {PAR_FROM_NM, PAR_TO_NM}, new double[] {1, 1});
+
+  /** The same photon flux at every wavelength of 400–700 nm; always the same object. */
   public static Spectrum flat() {
-    return new Spectrum(new double[] {PAR_FROM_NM, PAR_TO_NM}, new double[] {1, 1});
+    return FLAT;
   }
 
   /** Returns the number of samples. */

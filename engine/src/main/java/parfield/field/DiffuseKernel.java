@@ -1,0 +1,117 @@
+package parfield.field;
+
+import parfield.optics.Interface;
+import parfield.tank.Side;
+import parfield.tank.Tank;
+
+/**
+ * What a diffuse patch sends to a small receiver: straight, over the underside of the surface, and
+ * by way of the panes.
+ *
+ * <p>Panes and surface are unfolded: mirror images of the patch in x and y, and in the surface,
+ * where Fresnel's internal reflectance applies. The straight view is the exact polygon form factor;
+ * images are taken at the patch's centre.
+ */
+final class DiffuseKernel {
+  /** Images farther away than this many times their height are left out. */
+  private static final double REACH = 3;
+
+  private static final int STEPS = 1024;
+
+  private final Tank tank;
+  private final PaneReflectances panes;
+  private final double[] surface = new double[STEPS + 1];
+  private final int ordersX;
+  private final int ordersY;
+  private final double reach;
+
+  /**
+   * Prepares a tank.
+   *
+   * @param reachFactor how far images are taken, as a multiple of the usual {@value #REACH}
+   */
+  DiffuseKernel(Tank tank, PaneReflectances panes, double reachFactor) {
+    this.tank = tank;
+    this.panes = panes;
+    for (int i = 0; i <= STEPS; i++) {
+      surface[i] = Interface.reflectance((double) i / STEPS, tank.water().refractiveIndex(), 1);
+    }
+    reach = REACH * reachFactor * 2 * tank.depth();
+    ordersX = (int) Math.ceil(reach / tank.length());
+    ordersY = (int) Math.ceil(reach / tank.width());
+  }
+
+  /**
+   * Form factor from receiver to patch with all its images, and the mean path.
+   *
+   * @param patch the source of diffuse light
+   * @param x of the receiver [m]
+   * @param y of the receiver [m]
+   * @param z depth of the receiver [m]
+   * @param nx unit normal of the receiver
+   * @param ny y component
+   * @param nz z component, positive downward
+   * @return {E over the patch's radiosity, no absorption; mean path length [m], 0 if none}
+   */
+  double[] transfer(Patch patch, double x, double y, double z, double nx, double ny, double nz) {
+    double sum = 0;
+    double path = 0;
+    for (int i = -ordersX; i <= ordersX; i++) {
+      double px = ImageAxis.image(patch.x(), i, tank.length());
+      double pnx = (i & 1) == 0 ? patch.nx() : -patch.nx();
+      double dx = px - x;
+      if (Math.abs(dx) > reach) {
+        continue;
+      }
+      for (int j = -ordersY; j <= ordersY; j++) {
+        double py = ImageAxis.image(patch.y(), j, tank.width());
+        double pny = (j & 1) == 0 ? patch.ny() : -patch.ny();
+        double dy = py - y;
+        double horizontal = dx * dx + dy * dy;
+        if (horizontal > reach * reach) {
+          continue;
+        }
+        for (int mirror = 0; mirror < 2; mirror++) {
+          double pz = mirror == 0 ? patch.z() : -patch.z();
+          double pnz = mirror == 0 ? patch.nz() : -patch.nz();
+          double dz = pz - z;
+          double square = horizontal + dz * dz;
+          boolean straight = i == 0 && j == 0 && mirror == 0;
+          if (straight) {
+            double direct =
+                FormFactor.toPolygon(
+                    new double[] {x, y, z}, new double[] {nx, ny, nz}, patch.corners());
+            sum += direct;
+            path += direct * Math.sqrt(square);
+            continue;
+          }
+          double atReceiver = dx * nx + dy * ny + dz * nz;
+          double atPatch = -(dx * pnx + dy * pny + dz * pnz);
+          if (atReceiver <= 1e-12 || atPatch <= 1e-12) {
+            continue;
+          }
+          double distance = Math.sqrt(square);
+          double value = atReceiver * atPatch * patch.area() / (Math.PI * square * square);
+          if (mirror == 1) {
+            value *= at(Math.abs(dz) / distance);
+          }
+          if (i != 0) {
+            value *= panes.along(i, Side.LEFT, Side.RIGHT, Math.abs(dx) / distance);
+          }
+          if (j != 0) {
+            value *= panes.along(j, Side.FRONT, Side.BACK, Math.abs(dy) / distance);
+          }
+          sum += value;
+          path += value * distance;
+        }
+      }
+    }
+    return new double[] {sum, sum > 0 ? path / sum : 0};
+  }
+
+  private double at(double cosine) {
+    double position = cosine * STEPS;
+    int i = Math.min((int) position, STEPS - 1);
+    return surface[i] + (position - i) * (surface[i + 1] - surface[i]);
+  }
+}

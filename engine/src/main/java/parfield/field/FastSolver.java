@@ -1,0 +1,295 @@
+package parfield.field;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import parfield.lamp.Channel;
+import parfield.lamp.IntensityDistribution;
+import parfield.optics.Agitation;
+import parfield.optics.Attenuation;
+import parfield.optics.Water;
+import parfield.rig.Hanging;
+import parfield.rig.Rig;
+import parfield.spectrum.Spectrum;
+import parfield.tank.Lid;
+import parfield.tank.Opening;
+import parfield.tank.Tank;
+import parfield.tank.Walls;
+
+/**
+ * The light field in closed form: exact refraction into still water, the opening, mirror images in
+ * the panes, radiosity for what bottom and covered panes send back.
+ *
+ * <p>A moving surface is taken as a small displacement of the receiver, since it bends each ray by
+ * (1 − 1/n) times the slope: four displaced receivers reproduce the mean and the variance of a
+ * normal slope. No scattering, no rock. Immutable to its callers and thread-safe; tables are kept
+ * between calls.
+ */
+public final class FastSolver implements FieldSolver {
+  private final Memo<PathKey, PathTable> pathTables = new Memo<>(20_000);
+  private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities =
+      new Memo<>(4_000);
+  private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
+  private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
+  private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(512);
+  private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
+  private final boolean perfectPanes;
+
+  /** Panes that lose nothing need images from much farther away. */
+  private static final double PERFECT_REACH = 8;
+
+  /** A solver with nothing computed yet. */
+  public FastSolver() {
+    this(false);
+  }
+
+  private FastSolver(boolean perfectPanes) {
+    this.perfectPanes = perfectPanes;
+  }
+
+  /** A solver whose panes reflect everything: for checks of flux conservation. */
+  static FastSolver withPerfectPanes() {
+    return new FastSolver(true);
+  }
+
+  private record PathKey(double height, double depth, double index, Lid lid) {}
+
+  private record AttenuationKey(Identity<Spectrum> spectrum, Water water) {}
+
+  private record PaneKey(Walls walls, double index) {}
+
+  private record ReturnKey(Tank tank, Identity<Spectrum> spectrum) {}
+
+  /** Compares by identity: equal content in two objects is only computed twice, never confused. */
+  private static final class Identity<T> {
+    private final T value;
+
+    Identity(T value) {
+      this.value = value;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Identity<?> that && that.value == value;
+    }
+
+    @Override
+    public int hashCode() {
+      return System.identityHashCode(value);
+    }
+  }
+
+  @Override
+  public UnitFields unitFields(Rig rig, Places places) {
+    Tank tank = rig.tank();
+    requireInside(tank, places);
+    List<Receivers> displaced = Receivers.displaced(tank, places);
+    Interreflection room = interreflection(tank);
+    Receivers onPatches = Receivers.onPatches(room.patches());
+    double[][][] values = new double[rig.hangings().size()][][];
+    for (int h = 0; h < values.length; h++) {
+      Hanging hanging = rig.hangings().get(h);
+      requireDistributions(hanging);
+      List<PointSource> sources = PointSource.of(h, hanging);
+      List<Channel> channels = hanging.fixture().channels();
+      IntensityTable[] tables = intensityTables(channels);
+      Attenuation[] attenuations = attenuations(channels, tank);
+      double[][] sums = new double[channels.size()][places.size()];
+      for (Receivers receivers : displaced) {
+        walk(
+            tank,
+            sources,
+            receivers,
+            new FluxCollector(tables, attenuations, receivers, null, sums));
+      }
+      if (!room.patches().isEmpty()) {
+        double[][] direct = new double[channels.size()][room.patches().size()];
+        PatchFacing facing = new PatchFacing(room.patches());
+        walk(
+            tank,
+            sources,
+            onPatches,
+            new FluxCollector(tables, attenuations, onPatches, facing, direct));
+        addReturn(tank, room, channels, direct, places, sums);
+      }
+      values[h] = sums;
+    }
+    return new UnitFields(rig, places, values);
+  }
+
+  /**
+   * All light paths of a rig to a set of places, for one spectrum: the field as a linear function
+   * of the lamps' intensities, with nothing assumed about these.
+   *
+   * @param rig the scene; distributions and settings are not used
+   * @param places where, all inside the tank
+   * @param spectrum of the light
+   * @throws IllegalArgumentException if a place lies outside the tank
+   */
+  public PathBundle paths(Rig rig, Places places, Spectrum spectrum) {
+    Tank tank = rig.tank();
+    requireInside(tank, places);
+    PathBundle.Builder bundle =
+        new PathBundle.Builder(places.size(), attenuation(spectrum, tank));
+    List<PointSource> sources = new ArrayList<>();
+    for (int h = 0; h < rig.hangings().size(); h++) {
+      sources.addAll(PointSource.of(h, rig.hangings().get(h)));
+    }
+    for (Receivers receivers : Receivers.displaced(tank, places)) {
+      walk(tank, sources, receivers, bundle.receivers(receivers, null));
+    }
+    Interreflection room = interreflection(tank);
+    if (!room.patches().isEmpty()) {
+      Receivers onPatches = Receivers.onPatches(room.patches());
+      PatchFacing facing = new PatchFacing(room.patches());
+      walk(tank, sources, onPatches, bundle.receivers(onPatches, facing));
+      bundle.fromPatches(returnToPlaces(tank, room, spectrum, places));
+    }
+    return bundle.build();
+  }
+
+  private void walk(
+      Tank tank, List<PointSource> sources, Receivers receivers, PathCollector collector) {
+    OpeningTracer tracer = new OpeningTracer(tank, panes(tank));
+    for (DepthPlane plane : receivers.planes()) {
+      for (PointSource source : sources) {
+        PathTable table = table(tank, source.height(), plane.depth());
+        collector.from(source, table);
+        ImageAxis imagesX = tracer.imagesX(plane.x(), source, plane.depth(), table);
+        ImageAxis imagesY = tracer.imagesY(plane.y(), source, plane.depth(), table);
+        for (int m = 0; m < plane.members().length; m++) {
+          collector.to(plane.members()[m]);
+          tracer.trace(
+              source, table, imagesX, plane.xIndex()[m], imagesY, plane.yIndex()[m], collector);
+          collector.done();
+        }
+      }
+    }
+  }
+
+  private void addReturn(
+      Tank tank,
+      Interreflection room,
+      List<Channel> channels,
+      double[][] onPatches,
+      Places places,
+      double[][] sums) {
+    int[] nodes = new int[8];
+    double[] weights = new double[8];
+    double[][] lattice = new double[channels.size()][];
+    for (int c = 0; c < lattice.length; c++) {
+      lattice[c] = returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
+    }
+    for (int i = 0; i < places.size(); i++) {
+      room.locate(places.x(i), places.y(i), places.depth(i), nodes, weights);
+      for (int c = 0; c < lattice.length; c++) {
+        double[] values = lattice[c];
+        double sum = 0;
+        for (int corner = 0; corner < 8; corner++) {
+          sum += weights[corner] * values[nodes[corner]];
+        }
+        sums[c][i] += sum;
+      }
+    }
+  }
+
+  private double[][] returnToPlaces(
+      Tank tank, Interreflection room, Spectrum spectrum, Places places) {
+    double[][] rows = returns(tank, spectrum).rows();
+    double[][] matrix = new double[places.size()][room.patches().size()];
+    int[] nodes = new int[8];
+    double[] weights = new double[8];
+    for (int i = 0; i < matrix.length; i++) {
+      room.locate(places.x(i), places.y(i), places.depth(i), nodes, weights);
+      for (int corner = 0; corner < 8; corner++) {
+        double[] row = rows[nodes[corner]];
+        for (int p = 0; p < row.length; p++) {
+          matrix[i][p] += weights[corner] * row[p];
+        }
+      }
+    }
+    return matrix;
+  }
+
+  private static void requireInside(Tank tank, Places places) {
+    for (int i = 0; i < places.size(); i++) {
+      if (!tank.contains(places.get(i))) {
+        throw new IllegalArgumentException(
+            String.format(
+                Locale.ROOT,
+                "place %d lies outside the water: x %s, y %s, depth %s m in a tank of %s x %s x %s m",
+                i,
+                places.x(i),
+                places.y(i),
+                places.depth(i),
+                tank.length(),
+                tank.width(),
+                tank.depth()));
+      }
+    }
+  }
+
+  private static void requireDistributions(Hanging hanging) {
+    for (Channel channel : hanging.fixture().channels()) {
+      if (channel.distribution().isEmpty()) {
+        throw new IllegalArgumentException(
+            String.format(
+                "fixture %s: channel %s has no intensity distribution yet; fit a survey first",
+                hanging.fixture().name(), channel.name()));
+      }
+    }
+  }
+
+  private PaneReflectances panes(Tank tank) {
+    return perfectPanes
+        ? PaneReflectances.perfect()
+        : panes.get(
+            new PaneKey(tank.walls(), tank.water().refractiveIndex()),
+            key -> PaneReflectances.of(key.walls, key.index));
+  }
+
+  private Interreflection interreflection(Tank tank) {
+    // Absorption, opening and the bottom's reflectance enter later: one geometry serves them all.
+    Tank geometry =
+        tank.withWater(new Water(tank.water().refractiveIndex(), 0, 0))
+            .withBottomReflectance(tank.bottomReflectance() > 0 ? 0.5 : 0)
+            .withOpening(Opening.free())
+            .withSurface(Agitation.STILL);
+    return interreflections.get(
+        geometry, key -> Interreflection.of(key, panes(key), perfectPanes ? PERFECT_REACH : 1));
+  }
+
+  private Interreflection.Return returns(Tank tank, Spectrum spectrum) {
+    return returns.get(
+        new ReturnKey(tank, new Identity<>(spectrum)),
+        key -> interreflection(tank).attenuated(tank, attenuation(spectrum, tank)));
+  }
+
+  private PathTable table(Tank tank, double height, double depth) {
+    return pathTables.get(
+        new PathKey(height, depth, tank.water().refractiveIndex(), tank.opening().lid()),
+        key -> PathTable.of(key.height, key.depth, key.index, key.lid));
+  }
+
+  private Attenuation attenuation(Spectrum spectrum, Tank tank) {
+    return attenuations.get(
+        new AttenuationKey(new Identity<>(spectrum), tank.water()),
+        key -> Attenuation.of(key.spectrum.value, key.water));
+  }
+
+  private Attenuation[] attenuations(List<Channel> channels, Tank tank) {
+    return channels.stream()
+        .map(channel -> attenuation(channel.spectrumOrFlat(), tank))
+        .toArray(Attenuation[]::new);
+  }
+
+  private IntensityTable[] intensityTables(List<Channel> channels) {
+    return channels.stream()
+        .map(
+            channel ->
+                intensities.get(
+                    new Identity<>(channel.distribution().orElseThrow()),
+                    key -> IntensityTable.of(key.value)))
+        .toArray(IntensityTable[]::new);
+  }
+}

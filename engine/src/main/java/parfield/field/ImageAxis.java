@@ -1,0 +1,71 @@
+package parfield.field;
+
+/**
+ * Mirror images of receivers along one horizontal axis, as seen from one source: only those whose
+ * light can come through the opening.
+ *
+ * <p>The share of the horizontal distance that lies in air grows with that distance, so the share at
+ * the distance along this axis alone is a lower bound: an image whose crossing point already misses
+ * the opening by it cannot be reached, whatever happens along the other axis.
+ */
+final class ImageAxis {
+  /** Unfolded offsets from the source [m], [coordinate][image]. */
+  final double[][] offset;
+
+  /** Image orders, [coordinate][image]. */
+  final int[][] order;
+
+  private ImageAxis(int coordinates) {
+    offset = new double[coordinates][];
+    order = new int[coordinates][];
+  }
+
+  /**
+   * Finds the reachable images.
+   *
+   * @param coordinates of the receivers along the axis [m]
+   * @param source coordinate of the source [m]
+   * @param span inner size of the tank along the axis [m]
+   * @param from low end of the opening [m]
+   * @param to high end of the opening [m]
+   * @param reach farthest horizontal distance that light goes in water at this depth [m]
+   * @param table paths from the source's height to the receivers' depth
+   */
+  static ImageAxis of(
+      double[] coordinates,
+      double source,
+      double span,
+      double from,
+      double to,
+      double reach,
+      PathTable table) {
+    int highest = (int) Math.ceil(reach / span) + 1;
+    ImageAxis axis = new ImageAxis(coordinates.length);
+    double[] offsets = new double[2 * highest + 1];
+    int[] orders = new int[2 * highest + 1];
+    for (int c = 0; c < coordinates.length; c++) {
+      int found = 0;
+      for (int order = -highest; order <= highest; order++) {
+        double image = image(coordinates[c], order, span);
+        double offset = image - source;
+        double share =
+            PathTable.at(table.crossingRatio, table.position(Math.abs(offset)));
+        double crossing = source + share * offset;
+        boolean missed = offset > 0 ? crossing > to : crossing < from;
+        boolean unreachable = image > to + reach || image < from - reach;
+        if (!missed && !unreachable) {
+          offsets[found] = offset;
+          orders[found++] = order;
+        }
+      }
+      axis.offset[c] = java.util.Arrays.copyOf(offsets, found);
+      axis.order[c] = java.util.Arrays.copyOf(orders, found);
+    }
+    return axis;
+  }
+
+  /** Coordinate of a mirror image [m]: even orders are shifted copies, odd ones mirrored. */
+  static double image(double coordinate, int order, double span) {
+    return (order & 1) == 0 ? order * span + coordinate : (order + 1) * span - coordinate;
+  }
+}

@@ -1,0 +1,212 @@
+package parfield.field;
+
+import java.util.Arrays;
+import java.util.List;
+import parfield.optics.Attenuation;
+import parfield.tank.Tank;
+
+/**
+ * What comes back from bottom and covered panes: radiosity between patches, in water with
+ * absorption, the surface's underside and the panes mirroring.
+ *
+ * <p>Geometry and mean paths are computed once a tank; each channel's absorption enters along the
+ * mean path of each pair, which errs by the path's variance times a²/2, below 0.1 % of the diffuse
+ * part in clear water. The diffuse field is smooth: it is computed on a lattice and interpolated.
+ */
+final class Interreflection {
+  private static final int NODES_X = 9;
+  private static final int NODES_Y = 7;
+  private static final int NODES_Z = 5;
+  private static final double ENOUGH = 1e-7;
+  private static final int MOST_BOUNCES = 200;
+
+  private final Tank tank;
+  private final List<Patch> patches;
+  private final double[][][] between;
+  private final double[][][] toNodes;
+
+  private Interreflection(
+      Tank tank, List<Patch> patches, double[][][] between, double[][][] toNodes) {
+    this.tank = tank;
+    this.patches = patches;
+    this.between = between;
+    this.toNodes = toNodes;
+  }
+
+  static Interreflection of(Tank tank, PaneReflectances panes, double reachFactor) {
+    List<Patch> patches = Patch.of(tank);
+    DiffuseKernel kernel = new DiffuseKernel(tank, panes, reachFactor);
+    int n = patches.size();
+    double[][][] between = new double[n][n][];
+    for (int i = 0; i < n; i++) {
+      Patch to = patches.get(i);
+      for (int j = 0; j < n; j++) {
+        between[i][j] =
+            kernel.transfer(
+                patches.get(j), to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
+      }
+    }
+    double[][][] toNodes = new double[NODES_X * NODES_Y * NODES_Z][n][];
+    if (n > 0) {
+      for (int k = 0, at = 0; k < NODES_Z; k++) {
+        for (int j = 0; j < NODES_Y; j++) {
+          for (int i = 0; i < NODES_X; i++, at++) {
+            double x = tank.length() * i / (NODES_X - 1);
+            double y = tank.width() * j / (NODES_Y - 1);
+            double z = tank.depth() * k / (NODES_Z - 1);
+            for (int p = 0; p < n; p++) {
+              toNodes[at][p] = kernel.transfer(patches.get(p), x, y, z, 0, 0, -1);
+            }
+          }
+        }
+      }
+    }
+    return new Interreflection(tank, patches, between, toNodes);
+  }
+
+  List<Patch> patches() {
+    return patches;
+  }
+
+  /**
+   * The operator of one channel: from direct irradiance on the patches to E_d on the lattice.
+   *
+   * @param stated the tank with its real reflectances
+   * @param attenuation of the channel in its water
+   */
+  Return attenuated(Tank stated, Attenuation attenuation) {
+    int n = patches.size();
+    double[] reflectances = new double[n];
+    for (int i = 0; i < n; i++) {
+      reflectances[i] = patches.get(i).reflectance(stated);
+    }
+    double[][] step = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        step[i][j] = reflectances[i] * weight(between[i][j], attenuation);
+      }
+    }
+    double[][] toLattice = new double[toNodes.length][n];
+    for (int node = 0; node < toNodes.length; node++) {
+      double[] row = new double[n];
+      for (int p = 0; p < n; p++) {
+        row[p] = weight(toNodes[node][p], attenuation);
+      }
+      toLattice[node] = row;
+    }
+    return new Return(reflectances, step, toLattice);
+  }
+
+  private static double weight(double[] transfer, Attenuation attenuation) {
+    return transfer[0] == 0 ? 0 : transfer[0] * attenuation.transmittance(transfer[1]);
+  }
+
+  /** One channel's return of diffuse light. Immutable. */
+  static final class Return {
+    private final double[] reflectances;
+    private final double[][] step;
+    private final double[][] toLattice;
+
+    private Return(double[] reflectances, double[][] step, double[][] toLattice) {
+      this.reflectances = reflectances;
+      this.step = step;
+      this.toLattice = toLattice;
+    }
+
+    /**
+     * E_d on the lattice from direct light on the patches.
+     *
+     * @param direct irradiance on each patch [µmol m⁻² s⁻¹]
+     */
+    double[] lattice(double[] direct) {
+      int n = direct.length;
+      double[] bounce = new double[n];
+      for (int i = 0; i < n; i++) {
+        bounce[i] = direct[i] * reflectances[i];
+      }
+      double[] radiosity = bounce.clone();
+      double first = Arrays.stream(bounce).sum();
+      for (int round = 0; round < MOST_BOUNCES; round++) {
+        double[] next = new double[n];
+        double sum = 0;
+        for (int i = 0; i < n; i++) {
+          double value = 0;
+          double[] row = step[i];
+          for (int j = 0; j < n; j++) {
+            value += row[j] * bounce[j];
+          }
+          next[i] = value;
+          radiosity[i] += value;
+          sum += value;
+        }
+        bounce = next;
+        if (sum <= ENOUGH * first) {
+          break;
+        }
+      }
+      double[] lattice = new double[toLattice.length];
+      for (int node = 0; node < lattice.length; node++) {
+        double value = 0;
+        double[] row = toLattice[node];
+        for (int p = 0; p < n; p++) {
+          value += row[p] * radiosity[p];
+        }
+        lattice[node] = value;
+      }
+      return lattice;
+    }
+
+    /**
+     * Rows of the transport from direct patch irradiance to E_d at places: the adjoint of {@link
+     * #lattice}, for many right-hand sides.
+     *
+     * @return [lattice node][patch]
+     */
+    double[][] rows() {
+      int n = reflectances.length;
+      double[][] columns = new double[n][];
+      for (int p = 0; p < n; p++) {
+        double[] unit = new double[n];
+        unit[p] = 1;
+        columns[p] = lattice(unit);
+      }
+      double[][] rows = new double[toLattice.length][n];
+      for (int node = 0; node < rows.length; node++) {
+        for (int p = 0; p < n; p++) {
+          rows[node][p] = columns[p][node];
+        }
+      }
+      return rows;
+    }
+  }
+
+  /**
+   * Trilinear weights of a place in the lattice.
+   *
+   * @param nodes takes the eight nodes
+   * @param weights takes their weights
+   */
+  void locate(double x, double y, double z, int[] nodes, double[] weights) {
+    double u = position(x / tank.length(), NODES_X);
+    double v = position(y / tank.width(), NODES_Y);
+    double w = position(z / tank.depth(), NODES_Z);
+    int i = Math.min((int) u, NODES_X - 2);
+    int j = Math.min((int) v, NODES_Y - 2);
+    int k = Math.min((int) w, NODES_Z - 2);
+    double fx = u - i;
+    double fy = v - j;
+    double fz = w - k;
+    for (int corner = 0; corner < 8; corner++) {
+      int a = corner & 1;
+      int b = corner >> 1 & 1;
+      int c = corner >> 2;
+      nodes[corner] = ((k + c) * NODES_Y + j + b) * NODES_X + i + a;
+      weights[corner] =
+          (a == 0 ? 1 - fx : fx) * (b == 0 ? 1 - fy : fy) * (c == 0 ? 1 - fz : fz);
+    }
+  }
+
+  private static double position(double share, int nodes) {
+    return Math.max(0, Math.min(1, share)) * (nodes - 1);
+  }
+}

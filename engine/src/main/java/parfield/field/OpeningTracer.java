@@ -1,0 +1,104 @@
+package parfield.field;
+
+import java.util.List;
+import parfield.tank.Opening;
+import parfield.tank.Rectangle;
+import parfield.tank.Side;
+import parfield.tank.Tank;
+
+/** Finds every light path from a source through the opening to a place, panes unfolded. */
+final class OpeningTracer {
+  /** Tangent of the steepest zenith angle in water is below this, times depth the reach. */
+  private final double reachPerDepth;
+
+  private final Tank tank;
+  private final PaneReflectances panes;
+  private final double fromX;
+  private final double toX;
+  private final double fromY;
+  private final double toY;
+  private final Rectangle[] opaque;
+
+  OpeningTracer(Tank tank, PaneReflectances panes) {
+    this.tank = tank;
+    this.panes = panes;
+    Opening opening = tank.opening();
+    fromX = opening.rim();
+    toX = tank.length() - opening.rim();
+    fromY = opening.rim();
+    toY = tank.width() - opening.rim();
+    List<Rectangle> rectangles = opening.opaque();
+    opaque = rectangles.toArray(new Rectangle[0]);
+    double sine = 1 / tank.water().refractiveIndex();
+    reachPerDepth = sine / Math.sqrt(1 - sine * sine);
+  }
+
+  ImageAxis imagesX(double[] coordinates, PointSource source, double depth, PathTable table) {
+    return ImageAxis.of(
+        coordinates, source.x(), tank.length(), fromX, toX, reachPerDepth * depth, table);
+  }
+
+  ImageAxis imagesY(double[] coordinates, PointSource source, double depth, PathTable table) {
+    return ImageAxis.of(
+        coordinates, source.y(), tank.width(), fromY, toY, reachPerDepth * depth, table);
+  }
+
+  /**
+   * Hands every path that reaches one receiver to a sink.
+   *
+   * @param source where light leaves
+   * @param table paths for its height and the receiver's depth
+   * @param imagesX images of the receivers along x
+   * @param ix which of them
+   * @param imagesY images along y
+   * @param iy which of them
+   * @param sink takes the paths
+   */
+  void trace(
+      PointSource source,
+      PathTable table,
+      ImageAxis imagesX,
+      int ix,
+      ImageAxis imagesY,
+      int iy,
+      PathSink sink) {
+    double[] offsetsX = imagesX.offset[ix];
+    double[] offsetsY = imagesY.offset[iy];
+    for (int a = 0; a < offsetsX.length; a++) {
+      double dx = offsetsX[a];
+      for (int b = 0; b < offsetsY.length; b++) {
+        double dy = offsetsY[b];
+        double distance = Math.sqrt(dx * dx + dy * dy);
+        double position = table.position(distance);
+        double share = PathTable.at(table.crossingRatio, position);
+        double crossingX = source.x() + share * dx;
+        double crossingY = source.y() + share * dy;
+        if (crossingX < fromX || crossingX > toX || crossingY < fromY || crossingY > toY) {
+          continue;
+        }
+        if (opaque.length > 0 && blocked(crossingX, crossingY)) {
+          continue;
+        }
+        int orderX = imagesX.order[ix][a];
+        int orderY = imagesY.order[iy][b];
+        double reflectance = 1;
+        if ((orderX | orderY) != 0) {
+          double sine = PathTable.at(table.sineWater, position) / distance;
+          reflectance =
+              panes.along(orderX, Side.LEFT, Side.RIGHT, sine * Math.abs(dx))
+                  * panes.along(orderY, Side.FRONT, Side.BACK, sine * Math.abs(dy));
+        }
+        sink.path(reflectance, position, dx, dy, distance, orderX, orderY);
+      }
+    }
+  }
+
+  private boolean blocked(double x, double y) {
+    for (Rectangle rectangle : opaque) {
+      if (rectangle.contains(x, y)) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

@@ -1,0 +1,93 @@
+package parfield.field;
+
+import parfield.optics.Interface;
+import parfield.optics.Pane;
+import parfield.tank.Side;
+import parfield.tank.Wall;
+import parfield.tank.Walls;
+
+/**
+ * Mirror-like reflectance of the four panes by the cosine of incidence in water, tabulated.
+ *
+ * <p>Clean glass in air reflects everything past the critical angle of water against air; what is
+ * covered reflects nothing mirror-like, save the water–glass face where the cover is behind the
+ * glass.
+ */
+final class PaneReflectances {
+  private static final int STEPS = 2048;
+
+  private final double[][] table = new double[Side.values().length][];
+
+  private PaneReflectances() {}
+
+  /**
+   * The reflectances of a tank's panes.
+   *
+   * @param walls the panes
+   * @param index refractive index of the water
+   */
+  static PaneReflectances of(Walls walls, double index) {
+    PaneReflectances reflectances = new PaneReflectances();
+    double[] glass = new double[STEPS + 1];
+    double[] face = new double[STEPS + 1];
+    for (int i = 0; i <= STEPS; i++) {
+      double cosine = (double) i / STEPS;
+      glass[i] = Pane.reflectance(cosine, index, Pane.GLASS, 1);
+      face[i] = Interface.reflectance(cosine, index, Pane.GLASS);
+    }
+    for (Side side : Side.values()) {
+      Wall wall = walls.on(side);
+      double[] values = new double[STEPS + 1];
+      for (int i = 0; i <= STEPS; i++) {
+        double covered = wall.cover() == Wall.Cover.BEHIND_GLASS ? face[i] : 0;
+        values[i] = wall.clear() * glass[i] + (1 - wall.clear()) * covered;
+      }
+      reflectances.table[side.ordinal()] = values;
+    }
+    return reflectances;
+  }
+
+  /** Panes that reflect everything: for checks of flux conservation. */
+  static PaneReflectances perfect() {
+    PaneReflectances reflectances = new PaneReflectances();
+    double[] one = new double[STEPS + 1];
+    java.util.Arrays.fill(one, 1);
+    java.util.Arrays.fill(reflectances.table, one);
+    return reflectances;
+  }
+
+  /**
+   * Product of the reflectances along one unfolded direction.
+   *
+   * @param order image order along the axis; its sign says which pane comes first
+   * @param low pane at the low end of the axis
+   * @param high pane at the high end
+   * @param cosine of incidence on both, 0 to 1
+   */
+  double along(int order, Side low, Side high, double cosine) {
+    if (order == 0) {
+      return 1;
+    }
+    int count = Math.abs(order);
+    int first = (count + 1) / 2;
+    int second = count / 2;
+    double a = at(order > 0 ? high : low, cosine);
+    double product = power(a, first);
+    return second == 0 ? product : product * power(at(order > 0 ? low : high, cosine), second);
+  }
+
+  private double at(Side side, double cosine) {
+    double[] values = table[side.ordinal()];
+    double position = Math.min(cosine, 1) * STEPS;
+    int i = Math.min((int) position, STEPS - 1);
+    return values[i] + (position - i) * (values[i + 1] - values[i]);
+  }
+
+  private static double power(double base, int exponent) {
+    double product = base;
+    for (int i = 1; i < exponent; i++) {
+      product *= base;
+    }
+    return product;
+  }
+}

@@ -14,7 +14,7 @@ import parfield.tank.Tank;
  */
 final class DiffuseKernel {
   /** Images farther away than this many times their height are left out. */
-  private static final double REACH = 3;
+  private static final double REACH = 2.25;
 
   private static final int STEPS = 1024;
 

@@ -33,22 +33,22 @@ public final class FastSolver implements FieldSolver {
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(512);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
-  private final boolean perfectPanes;
+  private final boolean lossless;
 
   /** Panes that lose nothing need images from much farther away. */
-  private static final double PERFECT_REACH = 8;
+  private static final double LOSSLESS_REACH = 10;
 
   /** A solver with nothing computed yet. */
   public FastSolver() {
     this(false);
   }
 
-  private FastSolver(boolean perfectPanes) {
-    this.perfectPanes = perfectPanes;
+  private FastSolver(boolean lossless) {
+    this.lossless = lossless;
   }
 
-  /** A solver whose panes reflect everything: for checks of flux conservation. */
-  static FastSolver withPerfectPanes() {
+  /** A solver whose panes reflect everything and whose water takes nothing: for flux checks. */
+  static FastSolver lossless() {
     return new FastSolver(true);
   }
 
@@ -241,7 +241,7 @@ public final class FastSolver implements FieldSolver {
   }
 
   private PaneReflectances panes(Tank tank) {
-    return perfectPanes
+    return lossless
         ? PaneReflectances.perfect()
         : panes.get(
             new PaneKey(tank.walls(), tank.water().refractiveIndex()),
@@ -256,7 +256,7 @@ public final class FastSolver implements FieldSolver {
             .withOpening(Opening.free())
             .withSurface(Agitation.STILL);
     return interreflections.get(
-        geometry, key -> Interreflection.of(key, panes(key), perfectPanes ? PERFECT_REACH : 1));
+        geometry, key -> Interreflection.of(key, panes(key), lossless ? LOSSLESS_REACH : 1));
   }
 
   private Interreflection.Return returns(Tank tank, Spectrum spectrum) {
@@ -272,6 +272,9 @@ public final class FastSolver implements FieldSolver {
   }
 
   private Attenuation attenuation(Spectrum spectrum, Tank tank) {
+    if (lossless) {
+      return Attenuation.none();
+    }
     return attenuations.get(
         new AttenuationKey(new Identity<>(spectrum), tank.water()),
         key -> Attenuation.of(key.spectrum.value, key.water));

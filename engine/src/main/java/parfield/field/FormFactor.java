@@ -8,6 +8,9 @@ package parfield.field;
  * below the receiver's own horizon cut off first.
  */
 public final class FormFactor {
+  /** Height above the horizon below which a polygon counts as edge-on [m]. */
+  private static final double EDGE_ON = 1e-12;
+
   private FormFactor() {}
 
   /**
@@ -43,11 +46,13 @@ public final class FormFactor {
       double[] receiver, double[] normal, double[][] polygon) {
     double[][] kept = new double[polygon.length + 2][];
     int count = 0;
+    double highest = 0;
     for (int i = 0; i < polygon.length; i++) {
       double[] a = subtract(polygon[i], receiver);
       double[] b = subtract(polygon[(i + 1) % polygon.length], receiver);
       double heightA = dot(a, normal);
       double heightB = dot(b, normal);
+      highest = Math.max(highest, heightA);
       if (heightA >= 0) {
         kept[count++] = a;
       }
@@ -59,7 +64,8 @@ public final class FormFactor {
             };
       }
     }
-    return java.util.Arrays.copyOf(kept, count);
+    // A polygon in the receiver's own plane is seen edge-on: nothing arrives.
+    return java.util.Arrays.copyOf(kept, highest <= EDGE_ON ? 0 : count);
   }
 
   private static double[] subtract(double[] a, double[] b) {

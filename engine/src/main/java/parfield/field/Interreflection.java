@@ -14,9 +14,12 @@ import parfield.tank.Tank;
  * part in clear water. The diffuse field is smooth: it is computed on a lattice and interpolated.
  */
 final class Interreflection {
-  private static final int NODES_X = 9;
-  private static final int NODES_Y = 7;
-  private static final int NODES_Z = 5;
+  private static final int NODES_X = 7;
+  private static final int NODES_Y = 5;
+  private static final int NODES_Z = 4;
+  /** The lattice keeps this far from the panes [m], where a covered pane's near field jumps. */
+  private static final double MARGIN = 0.01;
+
   private static final double ENOUGH = 1e-7;
   private static final int MOST_BOUNCES = 200;
 
@@ -51,8 +54,8 @@ final class Interreflection {
       for (int k = 0, at = 0; k < NODES_Z; k++) {
         for (int j = 0; j < NODES_Y; j++) {
           for (int i = 0; i < NODES_X; i++, at++) {
-            double x = tank.length() * i / (NODES_X - 1);
-            double y = tank.width() * j / (NODES_Y - 1);
+            double x = MARGIN + (tank.length() - 2 * MARGIN) * i / (NODES_X - 1);
+            double y = MARGIN + (tank.width() - 2 * MARGIN) * j / (NODES_Y - 1);
             double z = tank.depth() * k / (NODES_Z - 1);
             for (int p = 0; p < n; p++) {
               toNodes[at][p] = kernel.transfer(patches.get(p), x, y, z, 0, 0, -1);
@@ -187,8 +190,8 @@ final class Interreflection {
    * @param weights takes their weights
    */
   void locate(double x, double y, double z, int[] nodes, double[] weights) {
-    double u = position(x / tank.length(), NODES_X);
-    double v = position(y / tank.width(), NODES_Y);
+    double u = position((x - MARGIN) / (tank.length() - 2 * MARGIN), NODES_X);
+    double v = position((y - MARGIN) / (tank.width() - 2 * MARGIN), NODES_Y);
     double w = position(z / tank.depth(), NODES_Z);
     int i = Math.min((int) u, NODES_X - 2);
     int j = Math.min((int) v, NODES_Y - 2);

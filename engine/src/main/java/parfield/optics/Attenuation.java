@@ -63,6 +63,11 @@ public final class Attenuation {
     return new Attenuation(value, slope);
   }
 
+  /** Water that takes nothing: for checks of flux conservation. */
+  public static Attenuation none() {
+    return new Attenuation(new double[2], new double[2]);
+  }
+
   /**
    * Share of PAR photons left after a path.
    *

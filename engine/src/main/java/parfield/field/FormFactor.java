@@ -39,8 +39,7 @@ public final class FormFactor {
   }
 
   /** Corners relative to the receiver, the part behind its plane cut off (Sutherland–Hodgman). */
-  private static double[][] aboveHorizon(
-      double[] receiver, double[] normal, double[][] polygon) {
+  private static double[][] aboveHorizon(double[] receiver, double[] normal, double[][] polygon) {
     double[][] kept = new double[polygon.length + 2][];
     int count = 0;
     for (int i = 0; i < polygon.length; i++) {

@@ -79,8 +79,7 @@ public record LightModel(Truth best, List<Truth> draws, double discrepancy, FitR
       for (int i = 0; i < factor.length; i++) {
         factor[i] +=
             amplitude
-                * Math.cos(
-                    kx * places.x(i) + ky * places.y(i) + kz * places.depth(i) + phase);
+                * Math.cos(kx * places.x(i) + ky * places.y(i) + kz * places.depth(i) + phase);
       }
     }
     for (int i = 0; i < factor.length; i++) {

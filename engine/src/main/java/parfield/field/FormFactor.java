@@ -50,7 +50,7 @@ public final class FormFactor {
       if (heightA >= 0) {
         kept[count++] = a;
       }
-      if (heightA > 0 && heightB < 0 || heightA < 0 && heightB > 0) {
+      if ((heightA > 0 && heightB < 0) || (heightA < 0 && heightB > 0)) {
         double t = heightA / (heightA - heightB);
         kept[count++] =
             new double[] {

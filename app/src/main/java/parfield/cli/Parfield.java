@@ -10,7 +10,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "parfield",
     mixinStandardHelpOptions = true,
-    version = "parfield 0.1.0-SNAPSHOT",
+    versionProvider = Version.class,
     description = "From PAR readings to mounting height, spacing and dials.")
 public final class Parfield implements Runnable {
   @Spec private CommandSpec spec;

@@ -16,8 +16,7 @@ import java.util.stream.IntStream;
  * @param xIndex for each member the index of its x
  * @param yIndex for each member the index of its y
  */
-record DepthPlane(
-    double depth, int[] members, double[] x, double[] y, int[] xIndex, int[] yIndex) {
+record DepthPlane(double depth, int[] members, double[] x, double[] y, int[] xIndex, int[] yIndex) {
 
   /** Groups places by depth, shallow first. */
   static List<DepthPlane> of(double[] x, double[] y, double[] depth) {
@@ -39,7 +38,12 @@ record DepthPlane(
     double[] distinctX = distinct(members, x);
     double[] distinctY = distinct(members, y);
     return new DepthPlane(
-        depth, members, distinctX, distinctY, index(members, x, distinctX), index(members, y, distinctY));
+        depth,
+        members,
+        distinctX,
+        distinctY,
+        index(members, x, distinctX),
+        index(members, y, distinctY));
   }
 
   private static double[] distinct(int[] members, double[] values) {

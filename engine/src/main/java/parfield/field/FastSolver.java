@@ -129,8 +129,7 @@ public final class FastSolver implements FieldSolver {
   public PathBundle paths(Rig rig, Places places, Spectrum spectrum) {
     Tank tank = rig.tank();
     requireInside(tank, places);
-    PathBundle.Builder bundle =
-        new PathBundle.Builder(places.size(), attenuation(spectrum, tank));
+    PathBundle.Builder bundle = new PathBundle.Builder(places.size(), attenuation(spectrum, tank));
     List<PointSource> sources = new ArrayList<>();
     for (int h = 0; h < rig.hangings().size(); h++) {
       sources.addAll(PointSource.of(h, rig.hangings().get(h)));

@@ -63,8 +63,7 @@ final class FluxCollector implements PathCollector {
       double[] column = radial[c];
       boolean folded = intensities[c].axial() && source.level();
       for (int i = 0; i <= PathTable.STEPS; i++) {
-        double value =
-            table.weight[i] * share * attenuations[c].transmittance(table.length[i]);
+        double value = table.weight[i] * share * attenuations[c].transmittance(table.length[i]);
         column[i] = folded ? value * intensities[c].at(table.gamma[i], 1, 0) : value;
       }
     }

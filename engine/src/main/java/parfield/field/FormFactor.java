@@ -42,8 +42,7 @@ public final class FormFactor {
   }
 
   /** Corners relative to the receiver, the part behind its plane cut off (Sutherland–Hodgman). */
-  private static double[][] aboveHorizon(
-      double[] receiver, double[] normal, double[][] polygon) {
+  private static double[][] aboveHorizon(double[] receiver, double[] normal, double[][] polygon) {
     double[][] kept = new double[polygon.length + 2][];
     int count = 0;
     double highest = 0;
@@ -56,7 +55,7 @@ public final class FormFactor {
       if (heightA >= 0) {
         kept[count++] = a;
       }
-      if (heightA > 0 && heightB < 0 || heightA < 0 && heightB > 0) {
+      if ((heightA > 0 && heightB < 0) || (heightA < 0 && heightB > 0)) {
         double t = heightA / (heightA - heightB);
         kept[count++] =
             new double[] {

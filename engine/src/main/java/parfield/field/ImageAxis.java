@@ -4,9 +4,9 @@ package parfield.field;
  * Mirror images of receivers along one horizontal axis, as seen from one source: only those whose
  * light can come through the opening.
  *
- * <p>The share of the horizontal distance that lies in air grows with that distance, so the share at
- * the distance along this axis alone is a lower bound: an image whose crossing point already misses
- * the opening by it cannot be reached, whatever happens along the other axis.
+ * <p>The share of the horizontal distance that lies in air grows with that distance, so the share
+ * at the distance along this axis alone is a lower bound: an image whose crossing point already
+ * misses the opening by it cannot be reached, whatever happens along the other axis.
  */
 final class ImageAxis {
   /** Unfolded offsets from the source [m], [coordinate][image]. */
@@ -48,8 +48,7 @@ final class ImageAxis {
       for (int order = -highest; order <= highest; order++) {
         double image = image(coordinates[c], order, span);
         double offset = image - source;
-        double share =
-            PathTable.at(table.crossingRatio, table.position(Math.abs(offset)));
+        double share = PathTable.at(table.crossingRatio, table.position(Math.abs(offset)));
         double crossing = source + share * offset;
         boolean missed = offset > 0 ? crossing > to : crossing < from;
         boolean unreachable = image > to + reach || image < from - reach;

@@ -45,8 +45,7 @@ final class Interreflection {
       Patch to = patches.get(i);
       for (int j = 0; j < n; j++) {
         between[i][j] =
-            kernel.transfer(
-                patches.get(j), to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
+            kernel.transfer(patches.get(j), to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
       }
     }
     double[][][] toNodes = new double[NODES_X * NODES_Y * NODES_Z][n][];
@@ -204,8 +203,7 @@ final class Interreflection {
       int b = corner >> 1 & 1;
       int c = corner >> 2;
       nodes[corner] = ((k + c) * NODES_Y + j + b) * NODES_X + i + a;
-      weights[corner] =
-          (a == 0 ? 1 - fx : fx) * (b == 0 ? 1 - fy : fy) * (c == 0 ? 1 - fz : fz);
+      weights[corner] = (a == 0 ? 1 - fx : fx) * (b == 0 ? 1 - fy : fy) * (c == 0 ? 1 - fz : fz);
     }
   }
 

@@ -48,8 +48,7 @@ record Patch(
       for (int j = 0; j < rows; j++) {
         for (int i = 0; i < columns; i++) {
           patches.add(
-              new Patch(
-                  (i + 0.5) * dx, (j + 0.5) * dy, tank.depth(), 0, 0, -1, dx, dy, null));
+              new Patch((i + 0.5) * dx, (j + 0.5) * dy, tank.depth(), 0, 0, -1, dx, dy, null));
         }
       }
     }
@@ -65,10 +64,8 @@ record Patch(
           double into = low ? 1 : -1;
           patches.add(
               end
-                  ? new Patch(
-                      low ? 0 : tank.length(), (i + 0.5) * dy, z, into, 0, 0, dy, dz, side)
-                  : new Patch(
-                      (i + 0.5) * dx, low ? 0 : tank.width(), z, 0, into, 0, dx, dz, side));
+                  ? new Patch(low ? 0 : tank.length(), (i + 0.5) * dy, z, into, 0, 0, dy, dz, side)
+                  : new Patch((i + 0.5) * dx, low ? 0 : tank.width(), z, 0, into, 0, dx, dz, side));
         }
       }
     }

@@ -49,8 +49,7 @@ final class PathTable {
       double w = (double) i / STEPS;
       double distance = table.scale * w / (1 - w);
       SurfacePath path = SurfacePath.solve(height, depth, distance, index);
-      table.crossingRatio[i] =
-          distance < 1e-9 ? height / table.scale : path.crossing() / distance;
+      table.crossingRatio[i] = distance < 1e-9 ? height / table.scale : path.crossing() / distance;
       table.weight[i] =
           path.spread()
               * (1 - Interface.reflectance(path.cosineAir(), 1, index))

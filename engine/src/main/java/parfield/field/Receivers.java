@@ -40,8 +40,7 @@ record Receivers(List<DepthPlane> planes, int[] owner, double share) {
                 x[i] = folded(places.x(i) + stencil[s][0] * step, tank.length());
                 y[i] = folded(places.y(i) + stencil[s][1] * step, tank.width());
               }
-              return new Receivers(
-                  DepthPlane.of(x, y, depth), self, 1.0 / stencil.length);
+              return new Receivers(DepthPlane.of(x, y, depth), self, 1.0 / stencil.length);
             })
         .toList();
   }

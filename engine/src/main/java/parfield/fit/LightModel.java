@@ -10,7 +10,6 @@ import parfield.field.FieldSolver;
 import parfield.field.Places;
 import parfield.field.UnitFields;
 import parfield.rig.Rig;
-import parfield.tank.Tank;
 
 /**
  * A fitted fixture over a fitted tank: the most plausible truth and a sample of others that the
@@ -57,14 +56,14 @@ public record LightModel(Truth best, List<Truth> draws, double discrepancy, FitR
     double[][] factors = new double[draws.size()][];
     double[] scales = new double[draws.size()];
     for (int d = 0; d < draws.size(); d++) {
-      factors[d] = discrepancyFactors(d, stated.tank(), places);
+      factors[d] = discrepancyFactors(d, places);
       scales[d] = draws.get(d).meterScale();
     }
     return new PredictedField(bestField, new ArrayList<>(fields), factors, scales);
   }
 
   /** A smooth random field about 1, the same for one draw whatever the rig. */
-  private double[] discrepancyFactors(int draw, Tank tank, Places places) {
+  private double[] discrepancyFactors(int draw, Places places) {
     double[] factor = new double[places.size()];
     java.util.Arrays.fill(factor, 1);
     if (discrepancy == 0) {
@@ -80,8 +79,7 @@ public record LightModel(Truth best, List<Truth> draws, double discrepancy, FitR
       for (int i = 0; i < factor.length; i++) {
         factor[i] +=
             amplitude
-                * Math.cos(
-                    kx * places.x(i) + ky * places.y(i) + kz * places.depth(i) + phase);
+                * Math.cos(kx * places.x(i) + ky * places.y(i) + kz * places.depth(i) + phase);
       }
     }
     for (int i = 0; i < factor.length; i++) {

@@ -31,7 +31,9 @@ public final class PredictedField {
    */
   public PredictedField(
       UnitFields best, List<UnitFields> draws, double[][] discrepancy, double[] meterScale) {
-    if (draws.isEmpty() || draws.size() != meterScale.length || draws.size() != discrepancy.length) {
+    if (draws.isEmpty()
+        || draws.size() != meterScale.length
+        || draws.size() != discrepancy.length) {
       throw new IllegalArgumentException(
           String.format(
               Locale.ROOT,

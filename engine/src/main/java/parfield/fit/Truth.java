@@ -8,7 +8,6 @@ import java.util.TreeMap;
 import parfield.lamp.Channel;
 import parfield.lamp.Fixture;
 import parfield.lamp.IntensityDistribution;
-import parfield.rig.Hanging;
 import parfield.rig.Rig;
 import parfield.tank.Side;
 import parfield.tank.Tank;

@@ -7,8 +7,8 @@ import java.util.Locale;
  * A smooth distribution given by its logarithm: a Fourier series in azimuth whose coefficients run
  * smoothly in γ.
  *
- * <p>ln I(γ, C) = Σ_k cosine[k](γ) cos kC + Σ_k sine[k](γ) sin kC, each coefficient known on equally
- * spaced γ from 0 to 90° and joined by cubic Hermite pieces with central-difference slopes
+ * <p>ln I(γ, C) = Σ_k cosine[k](γ) cos kC + Σ_k sine[k](γ) sin kC, each coefficient known on
+ * equally spaced γ from 0 to 90° and joined by cubic Hermite pieces with central-difference slopes
  * (Catmull–Rom). Nothing is emitted above the horizon. Immutable.
  */
 public final class HarmonicIntensity implements IntensityDistribution {

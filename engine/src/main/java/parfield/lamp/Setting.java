@@ -17,8 +17,7 @@ public record Setting(Map<String, Double> dials) {
         (name, percent) -> {
           if (!(percent >= 0 && percent <= 100)) {
             throw new IllegalArgumentException(
-                String.format(
-                    Locale.ROOT, "dial %s runs from 0 to 100 %%; got %s", name, percent));
+                String.format(Locale.ROOT, "dial %s runs from 0 to 100 %%; got %s", name, percent));
           }
         });
   }

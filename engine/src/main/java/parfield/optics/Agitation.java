@@ -4,8 +4,8 @@ package parfield.optics;
  * How much the water surface moves: the variance of its slope.
  *
  * <p>The variances of the moving surfaces are those that Cox and Munk (1954, J. Opt. Soc. Am.
- * 44:838) give for winds of 1 and 5 m/s, σ² = 0.003 + 0.00512 U; which aquarium pump they stand
- * for is common practice, no source.
+ * 44:838) give for winds of 1 and 5 m/s, σ² = 0.003 + 0.00512 U; which aquarium pump they stand for
+ * is common practice, no source.
  */
 public enum Agitation {
   /** A mirror. */

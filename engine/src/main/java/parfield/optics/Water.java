@@ -14,7 +14,9 @@ import java.util.Locale;
  * @param spectralSlope S of yellow substance [nm⁻¹], 0 or more; 0.014 to 0.018 is common
  */
 public record Water(double refractiveIndex, double yellowing, double spectralSlope) {
-  /** Refractive index of sea water over 400–700 nm, within 0.3 % (Quan and Fry 1995: 1.336–1.349). */
+  /**
+   * Refractive index of sea water over 400–700 nm, within 0.3 % (Quan and Fry 1995: 1.336–1.349).
+   */
   public static final double SEA_WATER_INDEX = 1.34;
 
   /** Spectral slope of yellow substance where none is stated [nm⁻¹]. */

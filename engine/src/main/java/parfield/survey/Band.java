@@ -16,11 +16,7 @@ public record Band(String name, double from, double to) {
     if (!(from >= 0) || !(to > from)) {
       throw new IllegalArgumentException(
           String.format(
-              Locale.ROOT,
-              "band %s must run upward from 0 or more; got %s to %s",
-              name,
-              from,
-              to));
+              Locale.ROOT, "band %s must run upward from 0 or more; got %s to %s", name, from, to));
     }
   }
 

@@ -29,10 +29,7 @@ public record Meter(
     if (!(immersion > 0) || Double.isInfinite(immersion)) {
       throw new IllegalArgumentException(
           String.format(
-              Locale.ROOT,
-              "meter %s: immersion factor must be above 0; got %s",
-              name,
-              immersion));
+              Locale.ROOT, "meter %s: immersion factor must be above 0; got %s", name, immersion));
     }
     requireNotNegative(name, "ambient", ambient);
     requireNotNegative(name, "scale error", scaleError);
@@ -44,8 +41,7 @@ public record Meter(
   private static void requireNotNegative(String name, String what, double value) {
     if (!(value >= 0) || Double.isInfinite(value)) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT, "meter %s: %s must be 0 or more; got %s", name, what, value));
+          String.format(Locale.ROOT, "meter %s: %s must be 0 or more; got %s", name, what, value));
     }
   }
 

@@ -83,8 +83,7 @@ public record Tank(
 
   /** This tank with other walls. */
   public Tank withWalls(Walls newWalls) {
-    return new Tank(
-        length, width, depth, newWalls, bottomReflectance, opening, water, surface);
+    return new Tank(length, width, depth, newWalls, bottomReflectance, opening, water, surface);
   }
 
   /** This tank with another bottom reflectance. */
@@ -94,19 +93,16 @@ public record Tank(
 
   /** This tank with other water. */
   public Tank withWater(Water newWater) {
-    return new Tank(
-        length, width, depth, walls, bottomReflectance, opening, newWater, surface);
+    return new Tank(length, width, depth, walls, bottomReflectance, opening, newWater, surface);
   }
 
   /** This tank with another opening. */
   public Tank withOpening(Opening newOpening) {
-    return new Tank(
-        length, width, depth, walls, bottomReflectance, newOpening, water, surface);
+    return new Tank(length, width, depth, walls, bottomReflectance, newOpening, water, surface);
   }
 
   /** This tank with another surface. */
   public Tank withSurface(Agitation newSurface) {
-    return new Tank(
-        length, width, depth, walls, bottomReflectance, opening, water, newSurface);
+    return new Tank(length, width, depth, walls, bottomReflectance, opening, water, newSurface);
   }
 }

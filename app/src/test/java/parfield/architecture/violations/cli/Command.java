@@ -1,0 +1,4 @@
+package parfield.architecture.violations.cli;
+
+/** What nobody may import. */
+public final class Command {}

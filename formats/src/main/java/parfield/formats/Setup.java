@@ -1,0 +1,61 @@
+package parfield.formats;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import parfield.lamp.Fixture;
+import parfield.rig.Rig;
+import parfield.survey.Band;
+import parfield.survey.Meter;
+import parfield.survey.Survey;
+import parfield.tank.Tank;
+import parfield.units.LengthUnit;
+
+/**
+ * A bench as its setup file states it, with every file it names already read. Immutable; all
+ * lengths in metres, maps in the file's order.
+ *
+ * @param source name of the setup file
+ * @param length unit in which the file states lengths, for display
+ * @param tank the tank
+ * @param room free space above it
+ * @param fixtures by name
+ * @param rigs by name
+ * @param meters by name
+ * @param surveys by name
+ * @param bands by name
+ * @param demands what the plan must meet
+ * @param assumptions what was taken without being stated, one plain sentence each
+ */
+public record Setup(
+    String source,
+    LengthUnit length,
+    Tank tank,
+    Room room,
+    Map<String, Fixture> fixtures,
+    Map<String, Rig> rigs,
+    Map<String, Meter> meters,
+    Map<String, Survey> surveys,
+    Map<String, Band> bands,
+    List<StatedDemand> demands,
+    List<String> assumptions) {
+  public Setup {
+    Objects.requireNonNull(source, "source");
+    Objects.requireNonNull(length, "length");
+    Objects.requireNonNull(tank, "tank");
+    Objects.requireNonNull(room, "room");
+    fixtures = ordered(fixtures);
+    rigs = ordered(rigs);
+    meters = ordered(meters);
+    surveys = ordered(surveys);
+    bands = ordered(bands);
+    demands = List.copyOf(demands);
+    assumptions = List.copyOf(assumptions);
+  }
+
+  private static <T> Map<String, T> ordered(Map<String, T> map) {
+    return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+  }
+}

@@ -1,0 +1,17 @@
+package parfield.survey;
+
+import java.util.Objects;
+import parfield.tank.Rectangle;
+
+/**
+ * A named part of the tank, seen from above.
+ *
+ * @param name what the bench calls it
+ * @param rectangle where it is, edges included
+ */
+public record Zone(String name, Rectangle rectangle) {
+  public Zone {
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(rectangle, "rectangle");
+  }
+}

@@ -38,6 +38,22 @@ public final class UnitFields {
     return values[hanging][channel][place];
   }
 
+  /**
+   * E_d of one channel of all hangings together, each at full output.
+   *
+   * @param channel index in the order of every fixture's channels; fixtures alike
+   * @return one value a place [µmol m⁻² s⁻¹], a copy
+   */
+  public double[] ofChannel(int channel) {
+    double[] sum = new double[places.size()];
+    for (double[][] hanging : values) {
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += hanging[channel][i];
+      }
+    }
+    return sum;
+  }
+
   /** The field at the setting that the rig's hangings carry. */
   public LightField atRigSetting() {
     List<Hanging> hangings = rig.hangings();

@@ -2,7 +2,6 @@ package parfield.fit;
 
 import java.util.List;
 import java.util.Locale;
-import parfield.field.LightField;
 import parfield.field.Places;
 import parfield.field.UnitFields;
 import parfield.lamp.Setting;
@@ -75,12 +74,31 @@ public final class PredictedField {
 
   /** One draw at the rig's own setting [µmol m⁻² s⁻¹], discrepancy included. */
   public double[] draw(int draw) {
-    return withDiscrepancy(draw, draws.get(draw).atRigSetting());
+    return withDiscrepancy(draw, draws.get(draw).atRigSetting().ppfd());
   }
 
   /** One draw with every fixture at one setting [µmol m⁻² s⁻¹], discrepancy included. */
   public double[] draw(int draw, Setting setting) {
-    return withDiscrepancy(draw, draws.get(draw).at(setting));
+    return withDiscrepancy(draw, draws.get(draw).at(setting).ppfd());
+  }
+
+  /**
+   * Best estimate of one channel of all fixtures together at full output [µmol m⁻² s⁻¹].
+   *
+   * @param channel index in the order of every fixture's channels; fixtures alike
+   */
+  public double[] bestOfChannel(int channel) {
+    return best.ofChannel(channel);
+  }
+
+  /**
+   * One draw of one channel of all fixtures together at full output, discrepancy included: a draw
+   * at any setting is the sum of these, each times its output.
+   *
+   * @param channel index in the order of every fixture's channels; fixtures alike
+   */
+  public double[] drawOfChannel(int draw, int channel) {
+    return withDiscrepancy(draw, draws.get(draw).ofChannel(channel));
   }
 
   /** Best estimate with its 5–95 % interval at each place, as the bench's meter would show it. */
@@ -110,8 +128,7 @@ public final class PredictedField {
     return estimates;
   }
 
-  private double[] withDiscrepancy(int draw, LightField field) {
-    double[] values = field.ppfd();
+  private double[] withDiscrepancy(int draw, double[] values) {
     for (int i = 0; i < values.length; i++) {
       values[i] *= discrepancy[draw][i];
     }

@@ -13,6 +13,7 @@ import parfield.rig.Rig;
 import parfield.spectrum.Spectrum;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
+import parfield.tank.Side;
 import parfield.tank.Tank;
 import parfield.tank.Walls;
 
@@ -26,7 +27,7 @@ import parfield.tank.Walls;
  * between calls.
  */
 public final class FastSolver implements FieldSolver {
-  private final Memo<PathKey, PathTable> pathTables = new Memo<>(20_000);
+  private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);
   private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities =
       new Memo<>(4_000);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
@@ -37,6 +38,9 @@ public final class FastSolver implements FieldSolver {
 
   /** Panes that lose nothing need images from much farther away. */
   private static final double LOSSLESS_REACH = 10;
+
+  /** Clear shares of panes are rounded to this for the geometry of diffuse light. */
+  private static final double CLEAR_STEP = 0.05;
 
   /** A solver with nothing computed yet. */
   public FastSolver() {
@@ -249,8 +253,15 @@ public final class FastSolver implements FieldSolver {
 
   private Interreflection interreflection(Tank tank) {
     // Absorption, opening and the bottom's reflectance enter later: one geometry serves them all.
+    // Panes that are nearly alike share one too: a clear share off by 0.025 moves E_d below 0.1 %.
+    Walls walls = tank.walls();
+    for (Side side : Side.values()) {
+      double clear = Math.round(walls.on(side).clear() / CLEAR_STEP) * CLEAR_STEP;
+      walls = walls.with(side, walls.on(side).withClear(Math.min(1, clear)));
+    }
     Tank geometry =
-        tank.withWater(new Water(tank.water().refractiveIndex(), 0, 0))
+        tank.withWalls(walls)
+            .withWater(new Water(tank.water().refractiveIndex(), 0, 0))
             .withBottomReflectance(tank.bottomReflectance() > 0 ? 0.5 : 0)
             .withOpening(Opening.free())
             .withSurface(Agitation.STILL);

@@ -14,7 +14,7 @@ import parfield.tank.Lid;
  */
 final class PathTable {
   /** Steps from r = 0 to infinity. */
-  static final int STEPS = 1536;
+  static final int STEPS = 1024;
 
   /** Distance scale s [m]. */
   final double scale;

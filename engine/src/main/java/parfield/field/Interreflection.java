@@ -17,6 +17,7 @@ final class Interreflection {
   private static final int NODES_X = 7;
   private static final int NODES_Y = 5;
   private static final int NODES_Z = 4;
+
   /** The lattice keeps this far from the panes [m], where a covered pane's near field jumps. */
   private static final double MARGIN = 0.01;
 

@@ -69,10 +69,7 @@ public final class TabulatedIntensity implements IntensityDistribution {
     if (angles[0] != 0) {
       throw new IllegalArgumentException(
           String.format(
-              Locale.ROOT,
-              "%s must begin at 0 degrees; got %s",
-              what,
-              Math.toDegrees(angles[0])));
+              Locale.ROOT, "%s must begin at 0 degrees; got %s", what, Math.toDegrees(angles[0])));
     }
     for (int i = 1; i < angles.length; i++) {
       if (!(angles[i] > angles[i - 1]) || !(angles[i] <= most + ANGLE_TOLERANCE)) {
@@ -163,8 +160,7 @@ public final class TabulatedIntensity implements IntensityDistribution {
     }
     double folded = Math.min(fold(azimuth), azimuths[azimuths.length - 1]);
     int column = segment(azimuths, folded);
-    double along =
-        (folded - azimuths[column]) / (azimuths[column + 1] - azimuths[column]);
+    double along = (folded - azimuths[column]) / (azimuths[column + 1] - azimuths[column]);
     double above = between(intensities[row], column, along);
     double below = between(intensities[row + 1], column, along);
     return above * (1 - share) + below * share;

@@ -98,8 +98,7 @@ public sealed interface Demand {
       Objects.requireNonNull(extent, "extent");
       if (!(atLeast > 0) || Double.isInfinite(atLeast)) {
         throw new IllegalArgumentException(
-            String.format(
-                Locale.ROOT, "an ends-to-centre ratio must be above 0; got %s", atLeast));
+            String.format(Locale.ROOT, "an ends-to-centre ratio must be above 0; got %s", atLeast));
       }
     }
 

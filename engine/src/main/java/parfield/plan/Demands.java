@@ -73,9 +73,7 @@ public record Demands(List<Band> bands, List<Demand> all, List<String> assumptio
         bands.size() == 1
             ? ""
             : String.format(
-                Locale.ROOT,
-                ", shared equally among %d bands as for a mixed tank",
-                bands.size());
+                Locale.ROOT, ", shared equally among %d bands as for a mixed tank", bands.size());
     assumptions.add(
         String.format(
             Locale.ROOT,

@@ -6,7 +6,9 @@ import java.util.Optional;
 import parfield.tank.Tank;
 import parfield.units.LengthUnit;
 
-/** What a figure is a share or a mean of: a plane's area or the water volume, kept apart by name. */
+/**
+ * What a figure is a share or a mean of: a plane's area or the water volume, kept apart by name.
+ */
 public sealed interface Extent {
   /** The zone that it is limited to; empty for the whole tank. */
   Optional<Zone> zone();
@@ -73,8 +75,7 @@ public sealed interface Extent {
         throw new IllegalArgumentException(
             String.format(Locale.ROOT, "a plane's depth must be 0 m or more; got %s m", depth));
       }
-      if (zone.isPresent()
-          && !(depth >= zone.get().fromDepth() && depth <= zone.get().toDepth())) {
+      if (zone.isPresent() && !(depth >= zone.get().fromDepth() && depth <= zone.get().toDepth())) {
         throw new IllegalArgumentException(
             String.format(
                 Locale.ROOT,

@@ -31,8 +31,7 @@ public record Zone(String name, Rectangle area, double fromDepth, double toDepth
 
   /** A zone over the whole floor of a tank between two depths [m]. */
   public static Zone depths(String name, Tank tank, double fromDepth, double toDepth) {
-    return new Zone(
-        name, new Rectangle(0, tank.length(), 0, tank.width()), fromDepth, toDepth);
+    return new Zone(name, new Rectangle(0, tank.length(), 0, tank.width()), fromDepth, toDepth);
   }
 
   /** Returns whether a place lies inside, edges included. */

@@ -30,8 +30,9 @@ final class EqualCells {
     int rows = plane / columns;
     for (int i = 0; i < size; i++) {
       int cell = i % plane;
+      int column = cell % columns;
       int row = cell / columns;
-      double x = tank.length() * (cell % columns + 0.5) / columns;
+      double x = tank.length() * (column + 0.5) / columns;
       double y = tank.width() * (row + 0.5) / rows;
       boolean sameDepth = places.depth(i) == places.depth(i - cell);
       if (rows * columns != plane

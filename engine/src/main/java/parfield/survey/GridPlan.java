@@ -125,11 +125,7 @@ public record GridPlan(List<Place> places) {
             .map(
                 place ->
                     String.format(
-                        Locale.ROOT,
-                        "x %s, y %s, depth %s m",
-                        place.x(),
-                        place.y(),
-                        place.depth()))
+                        Locale.ROOT, "x %s, y %s, depth %s m", place.x(), place.y(), place.depth()))
             .toList();
     if (!outside.isEmpty()) {
       throw new IllegalArgumentException(
@@ -225,7 +221,6 @@ public record GridPlan(List<Place> places) {
   }
 
   private static double inset(double side, LengthUnit unit) {
-    return Math.min(
-        unit.toMetres(unit == LengthUnit.INCH ? INSET_INCHES : INSET_CM), side / 4);
+    return Math.min(unit.toMetres(unit == LengthUnit.INCH ? INSET_INCHES : INSET_CM), side / 4);
   }
 }

@@ -36,8 +36,7 @@ public record PlaneStatistics(
     int layers = EqualCells.layers(tank, field.places());
     if (layers != 1) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT, "plane statistics need one depth; the field has %d", layers));
+          String.format(Locale.ROOT, "plane statistics need one depth; the field has %d", layers));
     }
     double[] ppfd = field.ppfd();
     return new PlaneStatistics(

@@ -115,8 +115,7 @@ public record Statistics(
     if (values.length == 1) {
       return 0;
     }
-    double squares =
-        orderless(Arrays.stream(values).map(value -> (value - mean) * (value - mean)));
+    double squares = orderless(Arrays.stream(values).map(value -> (value - mean) * (value - mean)));
     return Math.sqrt(squares / (values.length - 1));
   }
 

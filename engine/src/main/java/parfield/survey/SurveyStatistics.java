@@ -36,8 +36,7 @@ public record SurveyStatistics(
    * @param statistics figures of its readings
    * @param coverageOfReadings share of its readings in each band
    */
-  public record AtDepth(
-      double depth, Statistics statistics, List<Coverage> coverageOfReadings) {
+  public record AtDepth(double depth, Statistics statistics, List<Coverage> coverageOfReadings) {
     public AtDepth {
       coverageOfReadings = List.copyOf(coverageOfReadings);
     }

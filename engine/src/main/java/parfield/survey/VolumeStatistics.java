@@ -59,8 +59,7 @@ public record VolumeStatistics(
   }
 
   private static LightField layer(LightField field, int from, int count) {
-    List<Place> places =
-        IntStream.range(from, from + count).mapToObj(field.places()::get).toList();
+    List<Place> places = IntStream.range(from, from + count).mapToObj(field.places()::get).toList();
     double[] ppfd = new double[count];
     for (int i = 0; i < count; i++) {
       ppfd[i] = field.ppfd(from + i);

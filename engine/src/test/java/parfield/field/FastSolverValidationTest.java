@@ -131,8 +131,9 @@ class FastSolverValidationTest {
   }
 
   /**
-   * PHYSICS §4: perfect side walls, no absorption, bottom ρ: mean E_d(bottom) = E_direct / (1 − ρ R_i),
-   * R_i = 0.4807 the diffuse internal reflectance for n = 1.34 (Morel and Gentili 1996: 0.48).
+   * PHYSICS §4: perfect side walls, no absorption, bottom ρ: mean E_d(bottom) = E_direct / (1 − ρ
+   * R_i), R_i = 0.4807 the diffuse internal reflectance for n = 1.34 (Morel and Gentili 1996:
+   * 0.48).
    */
   @ParameterizedTest
   @CsvSource({"0.3", "0.7"})

@@ -44,12 +44,10 @@ class DemandTest {
             "coverage of band soft must lie above 0 and be at most 1; got 70.0; write 70 % as 0.70");
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Demand.Retention(Double.NaN, Extent.volume()))
-        .withMessage(
-            "retention must lie above 0 and be at most 1; got NaN; write 70 % as 0.70");
+        .withMessage("retention must lie above 0 and be at most 1; got NaN; write 70 % as 0.70");
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Demand.Evenness(0, Extent.volume()))
-        .withMessage(
-            "evenness U₀ must lie above 0 and be at most 1; got 0.0; write 70 % as 0.70");
+        .withMessage("evenness U₀ must lie above 0 and be at most 1; got 0.0; write 70 % as 0.70");
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Demand.EndsToCentre(-1, Extent.volume()))
         .withMessage("an ends-to-centre ratio must be above 0; got -1.0");
@@ -58,8 +56,7 @@ class DemandTest {
         .withMessage("the limit of a hot spot must be above 0 µmol m⁻² s⁻¹; got 0.0");
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Demand.MeanPpfd(200, 100, Extent.volume()))
-        .withMessage(
-            "a mean PPFD must run upward from 0 or more; got 200.0 to 100.0 µmol m⁻² s⁻¹");
+        .withMessage("a mean PPFD must run upward from 0 or more; got 200.0 to 100.0 µmol m⁻² s⁻¹");
   }
 
   @Test

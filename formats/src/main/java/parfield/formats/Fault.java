@@ -33,8 +33,8 @@ public record Fault(
   }
 
   /**
-   * The fault in one line, as in {@code setup.yaml:12:7: tank.bottom.reflectance: got 1.4, allowed 0
-   * to below 1; write the share of light that the bottom reflects}.
+   * The fault in one line, as in {@code setup.yaml:12:7: tank.bottom.reflectance: got 1.4, allowed
+   * 0 to below 1; write the share of light that the bottom reflects}.
    */
   public String message() {
     StringBuilder text = new StringBuilder(file);

@@ -14,8 +14,8 @@ import parfield.lamp.HarmonicIntensity;
  * cosine-power lobe, a smooth departure from it, and smooth azimuthal harmonics that vanish at nadir
  * as a regular function must. The g are Gaussian processes in γ with a Matérn covariance of order
  * 5/2 (Rasmussen and Williams 2006, Gaussian Processes for Machine Learning, eq. 4.17), written as
- * their principal modes, so that every coefficient has a standard normal prior. The logarithm keeps
- * the intensity positive without constraints.
+ * their principal modes, so that every coefficient has a normal prior of its own. The logarithm
+ * keeps the intensity positive without constraints. Immutable.
  */
 final class LampBasis {
   /** Nodes of γ from 0 to 90°, every 2.5°. */
@@ -40,25 +40,44 @@ final class LampBasis {
    * How far lamps may depart from a round cosine-power lobe.
    *
    * @param shape standard deviation of g₀, in ln I
-   * @param quadrant of the even harmonics cos 2C and cos 4C
-   * @param skew of the odd harmonics and sin 2C; 0 for a lamp with two planes of symmetry
+   * @param quadrant of the even harmonic cos 2C; half of it for cos 4C
+   * @param skew of the odd harmonics, half of it for sin 2C; 0 for a lamp with two planes of symmetry
    */
   record Freedom(double shape, double quadrant, double skew) {}
 
-  /**
-   * One function of the family: a row of node values times cos or sin of a multiple of C.
-   *
-   * @param order k
-   * @param sine whether it goes with sin kC
-   * @param nodes values at the γ nodes
-   */
-  private record Mode(int order, boolean sine, double[] nodes) {}
+  /** What a mode belongs to: how its prior scales with the freedom. */
+  private enum Kind {
+    LOBE,
+    SHAPE,
+    QUADRANT,
+    FOURFOLD,
+    SKEW,
+    TWIST;
+
+    double deviation(Freedom freedom) {
+      return switch (this) {
+        case LOBE -> 1;
+        case SHAPE -> freedom.shape();
+        case QUADRANT -> freedom.quadrant();
+        case FOURFOLD -> freedom.quadrant() / 2;
+        case SKEW -> freedom.skew();
+        case TWIST -> freedom.skew() / 2;
+      };
+    }
+  }
+
+  /** One function of the family: node values in γ times cos or sin of a multiple of C. */
+  private record Mode(Kind kind, int order, boolean sine, double[] nodes) {}
 
   private final List<Mode> modes = new ArrayList<>();
   private final double[] mean = new double[NODES];
-  private final int orders;
 
-  LampBasis(Freedom freedom, double expectedLevel) {
+  /**
+   * The family about a lobe of a certain level.
+   *
+   * @param expectedLevel ln of the intensity straight down that is expected [ln µmol s⁻¹ sr⁻¹]
+   */
+  LampBasis(double expectedLevel) {
     double[] level = new double[NODES];
     double[] lobe = new double[NODES];
     for (int i = 0; i < NODES; i++) {
@@ -67,28 +86,24 @@ final class LampBasis {
       lobe[i] = EXPONENT_DEVIATION * logCosine;
       mean[i] = expectedLevel + EXPONENT_MEAN * logCosine;
     }
-    modes.add(new Mode(0, false, level));
-    modes.add(new Mode(0, false, lobe));
+    modes.add(new Mode(Kind.LOBE, 0, false, level));
+    modes.add(new Mode(Kind.LOBE, 0, false, lobe));
     List<double[]> smooth = smoothModes();
-    addHarmonic(smooth, 0, false, freedom.shape());
-    addHarmonic(smooth, 2, false, freedom.quadrant());
-    addHarmonic(smooth, 4, false, freedom.quadrant() / 2);
-    addHarmonic(smooth, 1, false, freedom.skew());
-    addHarmonic(smooth, 1, true, freedom.skew());
-    addHarmonic(smooth, 2, true, freedom.skew() / 2);
-    orders = 1 + modes.stream().mapToInt(Mode::order).max().orElseThrow();
+    addHarmonic(smooth, Kind.SHAPE, 0, false);
+    addHarmonic(smooth, Kind.QUADRANT, 2, false);
+    addHarmonic(smooth, Kind.FOURFOLD, 4, false);
+    addHarmonic(smooth, Kind.SKEW, 1, false);
+    addHarmonic(smooth, Kind.SKEW, 1, true);
+    addHarmonic(smooth, Kind.TWIST, 2, true);
   }
 
-  private void addHarmonic(List<double[]> smooth, int order, boolean sine, double deviation) {
-    if (deviation == 0) {
-      return;
-    }
+  private void addHarmonic(List<double[]> smooth, Kind kind, int order, boolean sine) {
     for (double[] mode : smooth) {
       double[] nodes = new double[NODES];
       for (int i = 0; i < NODES; i++) {
-        nodes[i] = deviation * mode[i] * Math.pow(Math.sin(i * STEP), order);
+        nodes[i] = mode[i] * Math.pow(Math.sin(i * STEP), order);
       }
-      modes.add(new Mode(order, sine, nodes));
+      modes.add(new Mode(kind, order, sine, nodes));
     }
   }
 
@@ -97,12 +112,10 @@ final class LampBasis {
     DMatrixRMaj covariance = new DMatrixRMaj(NODES, NODES);
     for (int i = 0; i < NODES; i++) {
       for (int j = 0; j < NODES; j++) {
-        double value = matern((i - j) * STEP) + matern((i + j) * STEP);
-        covariance.set(i, j, value);
+        covariance.set(i, j, matern((i - j) * STEP) + matern((i + j) * STEP));
       }
     }
-    EigenDecomposition_F64<DMatrixRMaj> eigen =
-        DecompositionFactory_DDRM.eig(NODES, true, true);
+    EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(NODES, true, true);
     if (!eigen.decompose(covariance)) {
       throw new ArithmeticException("the smooth modes of a lamp could not be computed");
     }
@@ -111,7 +124,7 @@ final class LampBasis {
       total += Math.max(0, eigen.getEigenvalue(i).getReal());
     }
     List<double[]> modes = new ArrayList<>();
-    for (int i = NODES - 1; i >= 0; i--) {
+    for (int i = 0; i < NODES; i++) {
       double value = eigen.getEigenvalue(i).getReal();
       if (value < LEAST_SHARE * total) {
         continue;
@@ -131,13 +144,25 @@ final class LampBasis {
     return (1 + s + s * s / 3) * Math.exp(-s);
   }
 
-  /** Number of coefficients, each with a standard normal prior. */
+  /** Number of coefficients. */
   int size() {
     return modes.size();
   }
 
-  /** The distribution of a set of coefficients, intensities multiplied by {@code share}. */
+  /** Standard deviations of the coefficients' normal priors; 0 where a harmonic is left out. */
+  double[] deviations(Freedom freedom) {
+    return modes.stream().mapToDouble(mode -> mode.kind.deviation(freedom)).toArray();
+  }
+
+  /**
+   * The distribution of a set of coefficients.
+   *
+   * @param coefficients from index {@code from}
+   * @param from index of the first
+   * @param share every intensity is multiplied by this, above 0
+   */
   HarmonicIntensity distribution(double[] coefficients, int from, double share) {
+    int orders = 1 + modes.stream().mapToInt(Mode::order).max().orElseThrow();
     double[][] cosine = new double[orders][NODES];
     double[][] sine = new double[orders][NODES];
     boolean anySine = false;
@@ -145,10 +170,13 @@ final class LampBasis {
       cosine[0][i] = mean[i] + Math.log(share);
     }
     for (int m = 0; m < modes.size(); m++) {
+      double coefficient = coefficients[from + m];
+      if (coefficient == 0) {
+        continue;
+      }
       Mode mode = modes.get(m);
       double[] row = mode.sine ? sine[mode.order] : cosine[mode.order];
       anySine |= mode.sine;
-      double coefficient = coefficients[from + m];
       for (int i = 0; i < NODES; i++) {
         row[i] += coefficient * mode.nodes[i];
       }
@@ -156,37 +184,57 @@ final class LampBasis {
     return new HarmonicIntensity(cosine, anySine ? sine : new double[0][]);
   }
 
+  /** Mean of ln I at γ [rad] before the coefficients come in. */
+  double meanAt(double gamma) {
+    return new Weights(gamma).apply(mean);
+  }
+
   /**
-   * Derivatives of ln I along one direction: by each coefficient.
+   * Derivatives of ln I along one direction by each coefficient.
    *
    * @param gamma polar angle [rad], 0 to π/2
    * @param azimuth C [rad]
-   * @param out takes the derivatives, {@link #size()} of them
    */
-  void derivatives(double gamma, double azimuth, double[] out) {
-    double position = Math.min(Math.max(0, gamma) / STEP, NODES - 1);
-    int i = Math.min((int) position, NODES - 2);
-    double t = position - i;
-    double u = 1 - t;
-    double h00 = u * u * (1 + 2 * t);
-    double h01 = t * t * (3 - 2 * t);
-    double h10 = t * u * u;
-    double h11 = -t * t * u;
-    for (int m = 0; m < out.length; m++) {
+  double[] derivatives(double gamma, double azimuth) {
+    Weights weights = new Weights(gamma);
+    double[] derivatives = new double[modes.size()];
+    for (int m = 0; m < derivatives.length; m++) {
       Mode mode = modes.get(m);
-      double[] nodes = mode.nodes;
-      double before = i == 0 ? nodes[1] : nodes[i - 1];
-      double after = i + 2 >= NODES ? 2 * nodes[NODES - 1] - nodes[NODES - 2] : nodes[i + 2];
-      double value =
-          h00 * nodes[i]
-              + h01 * nodes[i + 1]
-              + h10 * (nodes[i + 1] - before) / 2
-              + h11 * (after - nodes[i]) / 2;
+      double value = weights.apply(mode.nodes);
       if (mode.order > 0) {
         double angle = mode.order * azimuth;
         value *= mode.sine ? Math.sin(angle) : Math.cos(angle);
       }
-      out[m] = value;
+      derivatives[m] = value;
+    }
+    return derivatives;
+  }
+
+  /** The cubic Hermite piece that {@link HarmonicIntensity} puts through its nodes, at one γ. */
+  private static final class Weights {
+    private final int node;
+    private final double h00;
+    private final double h01;
+    private final double h10;
+    private final double h11;
+
+    Weights(double gamma) {
+      double position = Math.min(Math.max(0, gamma) / STEP, NODES - 1);
+      node = Math.min((int) position, NODES - 2);
+      double t = position - node;
+      double u = 1 - t;
+      h00 = u * u * (1 + 2 * t);
+      h01 = t * t * (3 - 2 * t);
+      h10 = t * u * u;
+      h11 = -t * t * u;
+    }
+
+    double apply(double[] nodes) {
+      double here = nodes[node];
+      double next = nodes[node + 1];
+      double before = node == 0 ? next : nodes[node - 1];
+      double after = node + 2 >= NODES ? 2 * next - here : nodes[node + 2];
+      return h00 * here + h01 * next + h10 * (next - before) / 2 + h11 * (after - here) / 2;
     }
   }
 }

@@ -28,6 +28,7 @@ final class ImageAxis {
    * @param span inner size of the tank along the axis [m]
    * @param from low end of the opening [m]
    * @param to high end of the opening [m]
+   * @param margin by which blurred edges may be overstepped [m]
    * @param reach farthest horizontal distance that light goes in water at this depth [m]
    * @param table paths from the source's height to the receivers' depth
    */
@@ -37,6 +38,7 @@ final class ImageAxis {
       double span,
       double from,
       double to,
+      double margin,
       double reach,
       PathTable table) {
     int highest = (int) Math.ceil(reach / span) + 1;
@@ -50,8 +52,8 @@ final class ImageAxis {
         double offset = image - source;
         double share = PathTable.at(table.crossingRatio, table.position(Math.abs(offset)));
         double crossing = source + share * offset;
-        boolean missed = offset > 0 ? crossing > to : crossing < from;
-        boolean unreachable = image > to + reach || image < from - reach;
+        boolean missed = offset > 0 ? crossing > to + margin : crossing < from - margin;
+        boolean unreachable = image > to + margin + reach || image < from - margin - reach;
         if (!missed && !unreachable) {
           offsets[found] = offset;
           orders[found++] = order;

@@ -33,14 +33,33 @@ final class OpeningTracer {
     reachPerDepth = sine / Math.sqrt(1 - sine * sine);
   }
 
+  /** Blur of shadow edges at the surface between one source and one depth. */
+  EdgeBlur blur(PointSource source, double depth) {
+    return EdgeBlur.of(source.size(), depth, tank);
+  }
+
   ImageAxis imagesX(double[] coordinates, PointSource source, double depth, PathTable table) {
     return ImageAxis.of(
-        coordinates, source.x(), tank.length(), fromX, toX, reachPerDepth * depth, table);
+        coordinates,
+        source.x(),
+        tank.length(),
+        fromX,
+        toX,
+        blur(source, depth).margin(),
+        reachPerDepth * depth,
+        table);
   }
 
   ImageAxis imagesY(double[] coordinates, PointSource source, double depth, PathTable table) {
     return ImageAxis.of(
-        coordinates, source.y(), tank.width(), fromY, toY, reachPerDepth * depth, table);
+        coordinates,
+        source.y(),
+        tank.width(),
+        fromY,
+        toY,
+        blur(source, depth).margin(),
+        reachPerDepth * depth,
+        table);
   }
 
   /**
@@ -52,6 +71,7 @@ final class OpeningTracer {
    * @param ix which of them
    * @param imagesY images along y
    * @param iy which of them
+   * @param blur of shadow edges
    * @param sink takes the paths
    */
   void trace(
@@ -61,6 +81,7 @@ final class OpeningTracer {
       int ix,
       ImageAxis imagesY,
       int iy,
+      EdgeBlur blur,
       PathSink sink) {
     double[] offsetsX = imagesX.offset[ix];
     double[] offsetsY = imagesY.offset[iy];
@@ -73,18 +94,16 @@ final class OpeningTracer {
         double share = PathTable.at(table.crossingRatio, position);
         double crossingX = source.x() + share * dx;
         double crossingY = source.y() + share * dy;
-        if (crossingX < fromX || crossingX > toX || crossingY < fromY || crossingY > toY) {
-          continue;
-        }
-        if (opaque.length > 0 && blocked(crossingX, crossingY)) {
+        double open = open(crossingX, crossingY, share, blur);
+        if (open == 0) {
           continue;
         }
         int orderX = imagesX.order[ix][a];
         int orderY = imagesY.order[iy][b];
-        double reflectance = 1;
+        double reflectance = open;
         if ((orderX | orderY) != 0) {
           double sine = PathTable.at(table.sineWater, position) / distance;
-          reflectance =
+          reflectance *=
               panes.along(orderX, Side.LEFT, Side.RIGHT, sine * Math.abs(dx))
                   * panes.along(orderY, Side.FRONT, Side.BACK, sine * Math.abs(dy));
         }
@@ -93,12 +112,25 @@ final class OpeningTracer {
     }
   }
 
-  private boolean blocked(double x, double y) {
+  /** Share of the light about a crossing point that finds the opening, 0 to 1. */
+  private double open(double x, double y, double airShare, EdgeBlur blur) {
+    double margin = blur.margin();
+    if (x < fromX - margin || x > toX + margin || y < fromY - margin || y > toY + margin) {
+      return 0;
+    }
+    double share =
+        blur.between(x, fromX, toX, airShare) * blur.between(y, fromY, toY, airShare);
     for (Rectangle rectangle : opaque) {
-      if (rectangle.contains(x, y)) {
-        return true;
+      if (x > rectangle.fromX() - margin
+          && x < rectangle.toX() + margin
+          && y > rectangle.fromY() - margin
+          && y < rectangle.toY() + margin) {
+        share *=
+            1
+                - blur.between(x, rectangle.fromX(), rectangle.toX(), airShare)
+                    * blur.between(y, rectangle.fromY(), rectangle.toY(), airShare);
       }
     }
-    return false;
+    return share;
   }
 }

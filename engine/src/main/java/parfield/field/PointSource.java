@@ -6,34 +6,39 @@ import parfield.lamp.Emitter;
 import parfield.rig.Hanging;
 
 /**
- * A point that light leaves from, with the frame its intensities are given in.
+ * A small square that light leaves from, with the frame its intensities are given in.
  *
- * <p>An emitter of finite aperture becomes several points of equal share: the two-point Gauss rule
- * along each side, three-point where the aperture is wide for its height.
+ * <p>An emitter of finite aperture becomes several cells of equal share, the more the wider it is for
+ * its height. Light is taken to leave each cell's centre; the size that is left blurs the edges of
+ * shadows.
  *
  * @param hanging index of the hanging it belongs to
  * @param x along the tank's length [m]
  * @param y front to back [m]
  * @param height above the still surface [m]
- * @param share of the emitter's intensity that this point carries
+ * @param share of the emitter's intensity that this cell carries
+ * @param size side of the cell [m]
  * @param yaw of the lamp frame [rad]
  * @param tilt of the lamp frame about its length axis [rad]
  */
 record PointSource(
-    int hanging, double x, double y, double height, double share, double yaw, double tilt) {
+    int hanging, double x, double y, double height, double share, double size, double yaw, double tilt) {
   private static final double LOWEST = 1e-3;
 
-  /** An aperture wider than this share of its height is sampled with three points a side. */
-  private static final double WIDE = 0.5;
+  /** A cell is no wider than this share of its height, as far as the cells go. */
+  private static final double WIDEST_CELL = 0.25;
+
+  private static final int MOST_CELLS = 4;
 
   static List<PointSource> of(int index, Hanging hanging) {
     List<PointSource> sources = new ArrayList<>();
     for (Emitter emitter : hanging.fixture().emitters()) {
-      double[][] rule = rule(emitter.aperture(), hanging.height());
-      for (int i = 0; i < rule[0].length; i++) {
-        for (int j = 0; j < rule[0].length; j++) {
-          double u = emitter.x() + rule[0][i];
-          double v = emitter.y() + rule[0][j];
+      int cells = cells(emitter.aperture(), hanging.height());
+      double size = emitter.aperture() / cells;
+      for (int i = 0; i < cells; i++) {
+        for (int j = 0; j < cells; j++) {
+          double u = emitter.x() + (i + 0.5) * size - emitter.aperture() / 2;
+          double v = emitter.y() + (j + 0.5) * size - emitter.aperture() / 2;
           double acrossTilted = v * Math.cos(hanging.tilt());
           double raised = v * Math.sin(hanging.tilt());
           double cosine = Math.cos(hanging.yaw());
@@ -44,7 +49,8 @@ record PointSource(
                   hanging.x() + u * cosine - acrossTilted * sine,
                   hanging.y() + u * sine + acrossTilted * cosine,
                   Math.max(LOWEST, hanging.height() + raised),
-                  rule[1][i] * rule[1][j],
+                  1.0 / (cells * cells),
+                  size,
                   hanging.yaw(),
                   hanging.tilt()));
         }
@@ -53,18 +59,10 @@ record PointSource(
     return sources;
   }
 
-  /** Gauss–Legendre nodes [m] and weights over one side of the aperture. */
-  private static double[][] rule(double aperture, double height) {
-    if (aperture == 0) {
-      return new double[][] {{0}, {1}};
-    }
-    double half = aperture / 2;
-    if (aperture > WIDE * height) {
-      double node = half * Math.sqrt(0.6);
-      return new double[][] {{-node, 0, node}, {5.0 / 18, 8.0 / 18, 5.0 / 18}};
-    }
-    double node = half / Math.sqrt(3);
-    return new double[][] {{-node, node}, {0.5, 0.5}};
+  /** How many cells a side of an aperture is cut into. */
+  private static int cells(double aperture, double height) {
+    int needed = (int) Math.ceil(aperture / (WIDEST_CELL * height));
+    return Math.max(1, Math.min(MOST_CELLS, needed));
   }
 
   /** Returns whether the lamp hangs level, so that γ is the zenith angle of the ray. */

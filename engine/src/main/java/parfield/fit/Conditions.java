@@ -31,12 +31,23 @@ final class Conditions {
   /** Standard deviation of how wrong a mounting height is measured [m]. */
   private static final double HEIGHT_DEVIATION = 0.005;
 
+  /** Standard deviation of how wrong a fixture's place over the tank is measured [m]. */
+  private static final double PLACE_DEVIATION = 0.005;
+
   private static final double LEAST_HEIGHT = 0.005;
+
+  /** Median of the aperture where none is stated [m], and the deviation of its logarithm. */
+  private static final double APERTURE = 0.04;
+
+  private static final double APERTURE_DEVIATION = 0.5;
 
   private static final int YELLOWING = 4;
   private static final int BOTTOM = 5;
   private static final int HEIGHT = 6;
-  private static final int FIXED = 7;
+  private static final int PLACE_X = 7;
+  private static final int PLACE_Y = 8;
+  private static final int APERTURE_AT = 9;
+  private static final int FIXED = 10;
 
   private final Tank stated;
   private final List<String> meters;
@@ -106,6 +117,18 @@ final class Conditions {
     return HEIGHT_DEVIATION * z[from + HEIGHT];
   }
 
+  double offsetX(double[] z, int from) {
+    return PLACE_DEVIATION * z[from + PLACE_X];
+  }
+
+  double offsetY(double[] z, int from) {
+    return PLACE_DEVIATION * z[from + PLACE_Y];
+  }
+
+  double aperture(double[] z, int from) {
+    return APERTURE * Math.exp(APERTURE_DEVIATION * z[from + APERTURE_AT]);
+  }
+
   /** True PPFD over shown PPFD of a survey's meter; 1 where all surveys share one meter. */
   double meterScale(double[] z, int from, Survey survey) {
     int index = meters.indexOf(survey.meter().name());
@@ -133,8 +156,12 @@ final class Conditions {
     return rig.withTank(tank)
         .withHangings(
             hanging ->
-                hanging.at(
-                    hanging.x(), hanging.y(), Math.max(LEAST_HEIGHT, hanging.height() + offset)));
+                hanging
+                    .withFixture(hanging.fixture().withUnstatedAperture(aperture(z, from)))
+                    .at(
+                        hanging.x() + offsetX(z, from),
+                        hanging.y() + offsetY(z, from),
+                        Math.max(LEAST_HEIGHT, hanging.height() + offset)));
   }
 
   /** What one condition is called, with its unit. */
@@ -148,6 +175,9 @@ final class Conditions {
       case YELLOWING -> "yellowing at 440 nm (1/m)";
       case BOTTOM -> "bottom reflectance";
       case HEIGHT -> "mounting height offset (cm)";
+      case PLACE_X -> "offset of the fixtures along x (cm)";
+      case PLACE_Y -> "offset of the fixtures along y (cm)";
+      case APERTURE_AT -> "aperture of the emitters (cm)";
       default -> "scale of meter " + meters.get(index - FIXED);
     };
   }
@@ -160,7 +190,8 @@ final class Conditions {
     return switch (index) {
       case YELLOWING -> stated.water().yellowing();
       case BOTTOM -> stated.bottomReflectance();
-      case HEIGHT -> 0;
+      case HEIGHT, PLACE_X, PLACE_Y -> 0;
+      case APERTURE_AT -> 100 * APERTURE;
       default -> 1;
     };
   }
@@ -174,6 +205,9 @@ final class Conditions {
       case YELLOWING -> yellowing(z, from);
       case BOTTOM -> bottom(z, from);
       case HEIGHT -> 100 * heightOffset(z, from);
+      case PLACE_X -> 100 * offsetX(z, from);
+      case PLACE_Y -> 100 * offsetY(z, from);
+      case APERTURE_AT -> 100 * aperture(z, from);
       default -> Math.exp(meterDeviations.get(index - FIXED) * z[from + index]);
     };
   }

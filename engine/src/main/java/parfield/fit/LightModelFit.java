@@ -24,7 +24,10 @@ public final class LightModelFit {
   private static final int FEWEST_READINGS = 6;
 
   /** Heights of draws are rounded to this [m], so that path tables can be shared. */
-  private static final double HEIGHT_STEP = 0.001;
+  private static final double HEIGHT_STEP = 0.002;
+
+  /** Standard error along each axis of where a fixture is hung anew [m]; common practice, no source. */
+  private static final double REHANG_DEVIATION = 0.005;
 
   /** Standard deviation of ln output of a channel that was never lit. */
   private static final double GUESS_DEVIATION = 0.5;
@@ -146,14 +149,25 @@ public final class LightModelFit {
     }
     Map<String, List<IntensityDistribution>> distributions = new TreeMap<>();
     found.forEach((name, channels) -> distributions.put(name, List.of(channels)));
-    double offset = conditions.heightOffset(z, from);
     return new Truth(
         distributions,
         conditions.clear(z, from),
         conditions.bottom(z, from),
         conditions.yellowing(z, from),
-        random == null ? offset : Math.round(offset / HEIGHT_STEP) * HEIGHT_STEP,
+        conditions.offsetX(z, from) + rehung(random),
+        conditions.offsetY(z, from) + rehung(random),
+        rounded(conditions.heightOffset(z, from) + rehung(random), random),
+        conditions.aperture(z, from),
         meterScale);
+  }
+
+  /** Error with which a fixture is hung the next time [m]; none for the best estimate. */
+  private static double rehung(SplittableRandom random) {
+    return random == null ? 0 : REHANG_DEVIATION * random.nextGaussian();
+  }
+
+  private static double rounded(double offset, SplittableRandom random) {
+    return random == null ? offset : Math.round(offset / HEIGHT_STEP) * HEIGHT_STEP;
   }
 
   /** The lit group whose shape an unlit one borrows: of the same fixture if there is one. */

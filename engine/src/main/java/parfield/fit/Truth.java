@@ -24,7 +24,10 @@ import parfield.tank.Walls;
  * @param clear clear share of each pane, in the order of {@link Side}
  * @param bottomReflectance diffuse reflectance of the bottom
  * @param yellowing absorption of yellow substance at 440 nm [m⁻¹]
+ * @param offsetX true minus stated x of the fixtures [m]
+ * @param offsetY true minus stated y of the fixtures [m]
  * @param heightOffset true minus stated mounting height [m]
+ * @param aperture side of the emitters that state none [m]
  * @param meterScale true PPFD over what the meter shows, after its known corrections: one factor
  *     for all readings, 1 for a perfect meter
  */
@@ -33,7 +36,10 @@ public record Truth(
     List<Double> clear,
     double bottomReflectance,
     double yellowing,
+    double offsetX,
+    double offsetY,
     double heightOffset,
+    double aperture,
     double meterScale) {
   public Truth {
     Map<String, List<IntensityDistribution>> copy = new TreeMap<>();
@@ -65,10 +71,10 @@ public record Truth(
         .withHangings(
             hanging ->
                 hanging
-                    .withFixture(fixture(hanging.fixture()))
+                    .withFixture(fixture(hanging.fixture()).withUnstatedAperture(aperture))
                     .at(
-                        hanging.x(),
-                        hanging.y(),
+                        hanging.x() + offsetX,
+                        hanging.y() + offsetY,
                         Math.max(MIN_HEIGHT, hanging.height() + heightOffset)));
   }
 

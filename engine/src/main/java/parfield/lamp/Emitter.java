@@ -7,7 +7,7 @@ import java.util.Locale;
  *
  * @param x offset from the fixture's centre along its length [m]
  * @param y offset from the fixture's centre along its width [m]
- * @param aperture side of the square that light leaves from [m], 0 for a point
+ * @param aperture side of the square that light leaves from [m]; 0 for a point, or unknown
  */
 public record Emitter(double x, double y, double aperture) {
   public Emitter {
@@ -20,5 +20,10 @@ public record Emitter(double x, double y, double aperture) {
           String.format(
               Locale.ROOT, "an emitter's aperture must be 0 m or more; got %s m", aperture));
     }
+  }
+
+  /** This emitter with another aperture [m]. */
+  public Emitter withAperture(double newAperture) {
+    return new Emitter(x, y, newAperture);
   }
 }

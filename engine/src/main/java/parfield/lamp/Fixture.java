@@ -103,4 +103,17 @@ public record Fixture(
   public Fixture withChannels(List<Channel> newChannels) {
     return new Fixture(name, length, width, emitters, newChannels, masters);
   }
+
+  /** This fixture with an aperture [m] for every emitter that states none. */
+  public Fixture withUnstatedAperture(double aperture) {
+    return new Fixture(
+        name,
+        length,
+        width,
+        emitters.stream()
+            .map(emitter -> emitter.aperture() > 0 ? emitter : emitter.withAperture(aperture))
+            .toList(),
+        channels,
+        masters);
+  }
 }

@@ -29,10 +29,10 @@ final class Conditions {
   private static final double LEAST_BOTTOM = 0.02;
 
   /** Standard deviation of how wrong a mounting height is measured [m]. */
-  private static final double HEIGHT_DEVIATION = 0.005;
+  private static final double HEIGHT_DEVIATION = 0.004;
 
   /** Standard deviation of how wrong a fixture's place over the tank is measured [m]. */
-  private static final double PLACE_DEVIATION = 0.005;
+  private static final double PLACE_DEVIATION = 0.004;
 
   private static final double LEAST_HEIGHT = 0.005;
 

@@ -24,7 +24,7 @@ final class LampBasis {
   private static final double STEP = Math.PI / 2 / (NODES - 1);
 
   /** Correlation length of the Gaussian processes [rad]. */
-  private static final double LENGTH = Math.toRadians(22);
+  private static final double LENGTH = Math.toRadians(30);
 
   /** Modes with less than this share of the variance are dropped. */
   private static final double LEAST_SHARE = 3e-4;

@@ -27,7 +27,7 @@ public final class LightModelFit {
   private static final double HEIGHT_STEP = 0.002;
 
   /** Standard error along each axis of where a fixture is hung anew [m]; common practice, no source. */
-  private static final double REHANG_DEVIATION = 0.005;
+  private static final double REHANG_DEVIATION = 0.004;
 
   /** Standard deviation of ln output of a channel that was never lit. */
   private static final double GUESS_DEVIATION = 0.5;

@@ -1,20 +1,67 @@
 package parfield.formats;
 
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import java.io.IOException;
 import java.nio.file.Path;
 import parfield.fit.LightModel;
 
-/** The model file: a fitted light model as JSON. See docs/FORMATS.md for every key. */
+/**
+ * The model file: a fitted light model as JSON, the units of its numbers named in it. See
+ * docs/FORMATS.md for every key.
+ *
+ * <p>What is written is read back exactly: every number to its last bit.
+ */
 public final class ModelFile {
+  /** Version of the format, raised whenever a file of the old one would be misread. */
+  static final int VERSION = 1;
+
+  /** Most bytes of a model file. */
+  static final int MOST_BYTES = 64 << 20;
+
+  private static final int DEEPEST = 50;
+
+  private static final JsonFactory JSON =
+      JsonFactory.builder()
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .streamReadConstraints(StreamReadConstraints.builder().maxNestingDepth(DEEPEST).build())
+          .build();
+
   private ModelFile() {}
 
   /**
    * Reads a light model.
    *
    * @param path the model file
-   * @throws InvalidFile if it cannot be read or is not a model file of a known version
+   * @return the model
+   * @throws InvalidFile if it cannot be read, or is not a model file of a known version; it names
+   *     the first fault, for a program wrote the file
    */
   public static LightModel read(Path path) {
-    throw new UnsupportedOperationException("the reader of model files follows: " + path);
+    Path name = path.getFileName();
+    String file = name == null ? path.toString() : name.toString();
+    Notes notes = new Notes();
+    try {
+      byte[] bytes = Source.bytes(path, MOST_BYTES);
+      try (JsonParser parser = JSON.createParser(bytes)) {
+        return new ModelReader(file, parser, notes).model();
+      }
+    } catch (Unreadable e) {
+      throw notes.fatal(e.of(file));
+    } catch (IOException e) {
+      throw notes.fatal(
+          new Fault(
+              file,
+              0,
+              0,
+              "this is no JSON of a light model",
+              Notes.shown(String.valueOf(e.getMessage())),
+              "",
+              ModelReader.AGAIN));
+    }
   }
 
   /**
@@ -23,8 +70,17 @@ public final class ModelFile {
    * @param model what to write
    * @param path where; its folder must exist
    * @throws InvalidFile if it cannot be written
+   * @throws IllegalArgumentException if the model holds a kind of distribution that the format does
+   *     not know
    */
   public static void write(LightModel model, Path path) {
-    throw new UnsupportedOperationException("the writer of model files follows: " + path);
+    WholeFile.write(
+        path,
+        out -> {
+          try (JsonGenerator generator =
+              JSON.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET)) {
+            new ModelWriter(generator).model(model);
+          }
+        });
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import parfield.lamp.Fixture;
+import parfield.plan.Demand;
 import parfield.rig.Rig;
 import parfield.survey.Band;
 import parfield.survey.Meter;
@@ -39,7 +40,7 @@ public record Setup(
     Map<String, Meter> meters,
     Map<String, Survey> surveys,
     Map<String, Band> bands,
-    List<StatedDemand> demands,
+    List<Demand> demands,
     List<String> assumptions) {
   public Setup {
     Objects.requireNonNull(source, "source");

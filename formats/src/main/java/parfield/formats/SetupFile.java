@@ -1,9 +1,29 @@
 package parfield.formats;
 
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import parfield.lamp.Fixture;
+import parfield.plan.Demand;
+import parfield.rig.Rig;
+import parfield.survey.Band;
+import parfield.survey.Meter;
+import parfield.survey.Survey;
+import parfield.units.LengthUnit;
 
 /** The setup file: one YAML document that holds a bench. See docs/FORMATS.md for every key. */
 public final class SetupFile {
+  /** Most bytes of a setup file. */
+  static final int MOST_BYTES = 1 << 20;
+
+  private static final int VERSION = 1;
+  private static final String[] KEYS = {
+    "parfield", "length", "tank", "fixtures", "rigs", "meters", "surveys", "bands", "demands"
+  };
+
   private SetupFile() {}
 
   /**
@@ -14,6 +34,97 @@ public final class SetupFile {
    * @throws InvalidFile with every fault of the setup and of the files it names
    */
   public static Setup read(Path path) {
-    throw new UnsupportedOperationException("the reader of setup files follows: " + path);
+    Path name = path.getFileName();
+    String file = name == null ? path.toString() : name.toString();
+    Notes notes = new Notes();
+    String text;
+    try {
+      text = Source.text(Source.bytes(path, MOST_BYTES));
+    } catch (Unreadable e) {
+      throw notes.fatal(e.of(file));
+    }
+    Path folder = path.toAbsolutePath().getParent();
+    Setup setup = setup(file, Yaml.parse(file, text, notes), new Sources(folder, notes), notes);
+    return setup;
+  }
+
+  private static Setup setup(String file, Entry root, Sources sources, Notes notes) {
+    Optional<Section> section = root.section(KEYS);
+    if (section.isEmpty()) {
+      throw notes.fatal();
+    }
+    Section top = section.get();
+    version(top);
+    Lengths lengths = new Lengths(unit(top));
+    TankSection.Read tank =
+        top.required("tank", "describe the tank: tank: {length: 90, width: 60, water: 50}")
+            .map(entry -> TankSection.read(entry, lengths))
+            .orElse(new TankSection.Read(Optional.empty(), Room.unbounded()));
+    Map<String, Optional<Fixture>> fixtures =
+        each(
+            top.required("fixtures", "describe at least one fixture"),
+            (name, entry) -> FixtureSection.read(name, entry, lengths, sources));
+    RigSection rigReader = new RigSection(fixtures, lengths, tank.room());
+    Map<String, Optional<Rig>> rigs =
+        each(
+            top.required("rigs", "describe at least one rig"),
+            (name, entry) -> rigReader.read(name, entry, tank.tank()));
+    Map<String, Optional<Meter>> meters =
+        each(top.optional("meters"), (name, entry) -> MeterSection.read(name, entry, lengths));
+    SurveySection surveyReader = new SurveySection(rigs, meters, tank.tank(), lengths, sources);
+    Map<String, Optional<Survey>> surveys = each(top.optional("surveys"), surveyReader::read);
+    Map<String, Optional<Band>> bands = each(top.optional("bands"), BandSection::read);
+    DemandSection demandReader = new DemandSection(bands, tank.tank(), lengths);
+    List<Demand> demands = top.optional("demands").map(demandReader::read).orElse(List.of());
+    notes.throwIfFaulty();
+    return new Setup(
+        file,
+        lengths.unit(),
+        tank.tank().orElseThrow(),
+        tank.room(),
+        sound(fixtures),
+        sound(rigs),
+        sound(meters),
+        sound(surveys),
+        sound(bands),
+        demands,
+        notes.assumptions());
+  }
+
+  private static void version(Section top) {
+    Optional<Entry> stated = top.required("parfield", "write the format's version: parfield: 1");
+    if (stated.isPresent()) {
+      stated
+          .get()
+          .number(
+              Limit.between(VERSION, VERSION), "this program reads version 1: take a newer one");
+    }
+  }
+
+  private static LengthUnit unit(Section top) {
+    return top.required("length", "state the unit of every length in the file: cm or in")
+        .flatMap(entry -> entry.word(List.of("cm", "in")))
+        .map(word -> word.equals("in") ? LengthUnit.INCH : LengthUnit.CM)
+        .orElse(LengthUnit.CM);
+  }
+
+  private static <T> Map<String, Optional<T>> each(
+      Optional<Entry> stated, BiFunction<String, Entry, Optional<T>> read) {
+    Map<String, Optional<T>> all = new LinkedHashMap<>();
+    stated.ifPresent(
+        entry -> {
+          Map<String, Entry> named = entry.named("write name: {…}");
+          if (entry.isMap() && named.isEmpty()) {
+            entry.fault("an empty map", "1 entry or more", "fill it in, or delete the key");
+          }
+          named.forEach((name, value) -> all.put(name, read.apply(name, value)));
+        });
+    return all;
+  }
+
+  private static <T> Map<String, T> sound(Map<String, Optional<T>> read) {
+    Map<String, T> sound = new LinkedHashMap<>();
+    read.forEach((name, value) -> sound.put(name, value.orElseThrow()));
+    return sound;
   }
 }

@@ -1,0 +1,97 @@
+package parfield.formats;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import parfield.lamp.TabulatedIntensity;
+import parfield.spectrum.Spectrum;
+import parfield.survey.Reading;
+
+/** The files that a setup names, found beside it; each is read once, all within one budget. */
+final class Sources {
+  /** Most bytes of all files together. */
+  private static final int MOST_BYTES = 128 << 20;
+
+  private final Path folder;
+  private final Notes notes;
+  private final Map<Path, Optional<Spectrum>> spectra = new HashMap<>();
+  private final Map<Path, Optional<TabulatedIntensity>> tables = new HashMap<>();
+  private long read;
+
+  Sources(Path folder, Notes notes) {
+    this.folder = folder;
+    this.notes = notes;
+  }
+
+  /** The spectrum in the file that an entry names; empty with faults. */
+  Optional<Spectrum> spectrum(Entry entry) {
+    Optional<String> name = entry.text("name a file, as in spectrum: blue.csv");
+    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    if (path.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!spectra.containsKey(path.get())) {
+      spectra.put(
+          path.get(),
+          bytes(entry, name.get(), path.get(), SpectrumFile.MOST_BYTES)
+              .flatMap(bytes -> SpectrumFile.read(Notes.shown(name.get()), bytes, notes)));
+    }
+    return spectra.get(path.get());
+  }
+
+  /** The intensity table in the file that an entry names; empty with faults. */
+  Optional<TabulatedIntensity> intensity(Entry entry) {
+    Optional<String> name = entry.text("name a file, as in {table: pendant.csv}");
+    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    if (path.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!tables.containsKey(path.get())) {
+      tables.put(
+          path.get(),
+          bytes(entry, name.get(), path.get(), IntensityFile.MOST_BYTES)
+              .flatMap(bytes -> IntensityFile.read(Notes.shown(name.get()), bytes, notes)));
+    }
+    return tables.get(path.get());
+  }
+
+  /** The readings in the file that an entry names; none with faults. */
+  List<Reading> readings(Entry entry, ReadingsFile.Context context) {
+    Optional<String> name = entry.text("name a file, as in readings: low.csv");
+    return name.flatMap(text -> resolve(entry, text))
+        .flatMap(path -> bytes(entry, name.get(), path, ReadingsFile.MOST_BYTES))
+        .map(bytes -> ReadingsFile.read(Notes.shown(name.get()), bytes, context, notes))
+        .orElse(List.of());
+  }
+
+  private Optional<Path> resolve(Entry entry, String name) {
+    try {
+      return Optional.of(folder.resolve(name).normalize());
+    } catch (InvalidPathException e) {
+      entry.fault(Notes.shown(name), "the name of a file", "write its name beside the setup file");
+      return Optional.empty();
+    }
+  }
+
+  private Optional<byte[]> bytes(Entry entry, String name, Path path, int limit) {
+    try {
+      byte[] bytes = Source.bytes(path, limit);
+      read += bytes.length;
+      if (read > MOST_BYTES) {
+        entry.fault(
+            "more",
+            String.format(Locale.ROOT, "%d MiB in all files together", MOST_BYTES >> 20),
+            "split the setup");
+        throw notes.fatal();
+      }
+      return Optional.of(bytes);
+    } catch (Unreadable e) {
+      notes.fault(e.namedAt(entry.file(), entry.line(), entry.column(), entry.path(), name));
+      return Optional.empty();
+    }
+  }
+}

@@ -162,7 +162,10 @@ final class ModelReader {
                 .with("clear", () -> object(sides))
                 .with("bottom_reflectance", this::number)
                 .with("yellowing", this::number)
+                .with("offset_x", this::number)
+                .with("offset_y", this::number)
                 .with("height_offset", this::number)
+                .with("aperture", this::number)
                 .with("meter_scale", this::number)
                 .with("distributions", this::distributions));
     keys.get(Keys.class, "clear");
@@ -177,7 +180,10 @@ final class ModelReader {
                 clear,
                 keys.number("bottom_reflectance"),
                 keys.number("yellowing"),
+                keys.number("offset_x"),
+                keys.number("offset_y"),
                 keys.number("height_offset"),
+                keys.number("aperture"),
                 keys.number("meter_scale")));
   }
 

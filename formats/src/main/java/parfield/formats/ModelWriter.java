@@ -66,7 +66,10 @@ final class ModelWriter {
     json.writeEndObject();
     json.writeNumberField("bottom_reflectance", truth.bottomReflectance());
     json.writeNumberField("yellowing", truth.yellowing());
+    json.writeNumberField("offset_x", truth.offsetX());
+    json.writeNumberField("offset_y", truth.offsetY());
     json.writeNumberField("height_offset", truth.heightOffset());
+    json.writeNumberField("aperture", truth.aperture());
     json.writeNumberField("meter_scale", truth.meterScale());
     json.writeObjectFieldStart("distributions");
     for (Map.Entry<String, List<IntensityDistribution>> fixture :

@@ -50,6 +50,11 @@ public final class PathBundle {
     return azimuth[i];
   }
 
+  /** Returns E_d at its end per unit intensity along path {@code i} [sr m⁻²]. */
+  public double weight(int i) {
+    return weight[i];
+  }
+
   /** Returns the index of the hanging that path {@code i} leaves. */
   public int hanging(int i) {
     return hanging[i];

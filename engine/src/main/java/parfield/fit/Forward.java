@@ -117,6 +117,36 @@ final class Forward {
   }
 
   /**
+   * The polar angle below which a share of the light at the readings left the lamps [rad].
+   *
+   * @param coefficients near the reference
+   * @param group of channels
+   * @param share 0 to 1
+   */
+  double angleBelow(double[] coefficients, int group, double share) {
+    double[] byDegree = new double[91];
+    double total = 0;
+    for (Lit part : lit) {
+      if (part.beam.group() != group) {
+        continue;
+      }
+      PathBundle bundle = part.beam.bundle();
+      double[] intensity = intensities(part, coefficients, group * basis.size());
+      for (int i = 0; i < intensity.length; i++) {
+        int degree = (int) Math.min(90, Math.toDegrees(bundle.gamma(i)));
+        byDegree[degree] += bundle.weight(i) * intensity[i];
+        total += bundle.weight(i) * intensity[i];
+      }
+    }
+    double sum = 0;
+    int degree = 0;
+    while (degree < 90 && sum + byDegree[degree] < share * total) {
+      sum += byDegree[degree++];
+    }
+    return Math.toRadians(degree + 1.0);
+  }
+
+  /**
    * Predicted PPFD as the meters would show it.
    *
    * @param coefficients near the reference

@@ -18,7 +18,7 @@ final class FreedomSearch {
   /** Discrepancy of the first rough pass, so that no blunder pulls it far. */
   private static final double ROUGH = 0.15;
 
-  private static final double SKEW = 0.3;
+  private static final double SKEW = 0.12;
 
   /** Gain in log evidence that a lamp without symmetry must bring: odds of twenty to one. */
   private static final double SKEW_GAIN = Math.log(20);

@@ -21,7 +21,8 @@ import parfield.survey.Survey;
  */
 public final class LightModelFit {
   private static final int DRAWS = 96;
-  private static final int FEWEST_READINGS = 6;
+  /** A fit of fewer readings is refused. */
+  static final int FEWEST_READINGS = 6;
 
   /** Heights of draws are rounded to this [m], so that path tables can be shared. */
   private static final double HEIGHT_STEP = 0.002;

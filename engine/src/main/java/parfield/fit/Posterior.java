@@ -38,17 +38,19 @@ final class Posterior {
   private final double[][] lower;
   private final double[][] scaledJacobian;
   private final double logEvidence;
+  private final Terms terms;
 
   private Posterior(
       Forward forward,
       double[] mode,
-      double[] deviations,
+      Terms terms,
       Linear at,
       double[][] lower,
       double logEvidence) {
     this.forward = forward;
     this.mode = mode;
-    this.deviations = deviations;
+    this.terms = terms;
+    deviations = terms.deviations();
     predicted = at.predicted;
     sigma = at.sigma;
     weight = at.weight;
@@ -64,12 +66,7 @@ final class Posterior {
    * @param discrepancy relative error of the model itself
    * @param kept whether each reading takes part
    */
-  record Terms(double[] deviations, double discrepancy, boolean[] kept) {
-    /** These terms with some readings left out. */
-    Terms keeping(boolean[] newKept) {
-      return new Terms(deviations, discrepancy, newKept);
-    }
-  }
+  record Terms(double[] deviations, double discrepancy, boolean[] kept) {}
 
   /** The problem linearised at one point. */
   private record Linear(
@@ -229,7 +226,7 @@ final class Posterior {
         evidence -= loss(residual) + Math.log(at.sigma[i]);
       }
     }
-    return new Posterior(forward, point, terms.deviations(), at, lower, evidence);
+    return new Posterior(forward, point, terms, at, lower, evidence);
   }
 
   /** The loss whose weights {@link #weight} gives: quadratic, linear, then logarithmic. */
@@ -253,6 +250,11 @@ final class Posterior {
     }
     solver.solve(new DMatrixRMaj(right), solution);
     return solution.getData();
+  }
+
+  /** The posterior of some of the readings only, everything else alike. */
+  Posterior without(boolean[] kept) {
+    return seek(forward, new Terms(deviations, terms.discrepancy(), kept), mode);
   }
 
   /** The model about whose reference the mode was sought. */

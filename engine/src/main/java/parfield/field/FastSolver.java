@@ -112,7 +112,7 @@ public final class FastSolver implements FieldSolver {
             sources,
             onPatches,
             new FluxCollector(tables, attenuations, onPatches, facing, direct));
-        addReturn(tank, room, channels, direct, places, sums);
+        addReturn(tank, room, channels, direct, atPlaces.planes(), sums);
       }
       values[h] = sums;
     }
@@ -180,23 +180,13 @@ public final class FastSolver implements FieldSolver {
       Interreflection room,
       List<Channel> channels,
       double[][] onPatches,
-      Places places,
+      List<DepthPlane> planes,
       double[][] sums) {
-    int[] nodes = new int[8];
-    double[] weights = new double[8];
-    double[][] lattice = new double[channels.size()][];
-    for (int c = 0; c < lattice.length; c++) {
-      lattice[c] = returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
-    }
-    for (int i = 0; i < places.size(); i++) {
-      room.locate(places.x(i), places.y(i), places.depth(i), nodes, weights);
-      for (int c = 0; c < lattice.length; c++) {
-        double[] values = lattice[c];
-        double sum = 0;
-        for (int corner = 0; corner < 8; corner++) {
-          sum += weights[corner] * values[nodes[corner]];
-        }
-        sums[c][i] += sum;
+    for (int c = 0; c < onPatches.length; c++) {
+      double[] lattice =
+          returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
+      for (DepthPlane plane : planes) {
+        room.addInterpolated(lattice, plane, sums[c]);
       }
     }
   }

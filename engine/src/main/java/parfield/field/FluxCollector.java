@@ -1,5 +1,6 @@
 package parfield.field;
 
+import java.util.Arrays;
 import parfield.optics.Attenuation;
 
 /**
@@ -14,11 +15,12 @@ final class FluxCollector implements PathCollector {
   private final Receivers receivers;
   private final PatchFacing facing;
   private final double[][] sums;
-  private final double[][] radial;
+  /** All that depends on distance alone, the channels of one position side by side. */
+  private final double[] radial;
   private final double[] here;
   private PointSource source;
   private PathTable table;
-  private boolean generalDirection;
+  private boolean allFolded;
   private int owner;
 
   /**
@@ -41,7 +43,7 @@ final class FluxCollector implements PathCollector {
     this.receivers = receivers;
     this.facing = facing;
     this.sums = sums;
-    radial = new double[intensities.length][PathTable.STEPS + 1];
+    radial = new double[intensities.length * (PathTable.STEPS + 1)];
     here = new double[intensities.length];
   }
 
@@ -54,17 +56,17 @@ final class FluxCollector implements PathCollector {
             && source.share() == newSource.share();
     source = newSource;
     table = newTable;
-    generalDirection = !source.level() || source.yaw() != 0;
+    allFolded = source.level() && Arrays.stream(intensities).allMatch(IntensityTable::axial);
     if (same) {
       return;
     }
     double share = source.share() * receivers.share();
-    for (int c = 0; c < radial.length; c++) {
-      double[] column = radial[c];
+    int channels = intensities.length;
+    for (int c = 0; c < channels; c++) {
       boolean folded = intensities[c].axial() && source.level();
       for (int i = 0; i <= PathTable.STEPS; i++) {
         double value = table.weight[i] * share * attenuations[c].transmittance(table.length[i]);
-        column[i] = folded ? value * intensities[c].at(table.gamma[i], 1, 0) : value;
+        radial[i * channels + c] = folded ? value * intensities[c].at(table.gamma[i], 1, 0) : value;
       }
     }
   }
@@ -92,22 +94,32 @@ final class FluxCollector implements PathCollector {
     }
     int i = (int) position;
     double f = position - i;
-    double gamma = 0;
+    int channels = here.length;
+    int below = i * channels;
+    int above = below + channels;
+    if (allFolded) {
+      double upper = factor * f;
+      double lower = factor - upper;
+      for (int c = 0; c < channels; c++) {
+        here[c] += lower * radial[below + c] + upper * radial[above + c];
+      }
+      return;
+    }
+    double gamma;
     double lampX = dx;
     double lampY = dy;
     boolean level = source.level();
-    if (generalDirection) {
+    if (level && source.yaw() == 0) {
+      gamma = table.gamma[i] + f * (table.gamma[i + 1] - table.gamma[i]);
+    } else {
       double share = PathTable.at(table.crossingRatio, position);
       double[] direction = source.direction(share * dx, share * dy, source.height());
       gamma = direction[0];
       lampX = Math.cos(direction[1]);
       lampY = Math.sin(direction[1]);
-    } else {
-      gamma = table.gamma[i] + f * (table.gamma[i + 1] - table.gamma[i]);
     }
-    for (int c = 0; c < here.length; c++) {
-      double[] column = radial[c];
-      double value = column[i] + f * (column[i + 1] - column[i]);
+    for (int c = 0; c < channels; c++) {
+      double value = radial[below + c] + f * (radial[above + c] - radial[below + c]);
       IntensityTable intensity = intensities[c];
       if (!(level && intensity.axial())) {
         value *= intensity.at(gamma, lampX, lampY);

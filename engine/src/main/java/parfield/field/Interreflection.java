@@ -208,6 +208,41 @@ final class Interreflection {
     }
   }
 
+  /** Adds the diffuse field of one plane to a sum: the same interpolation, axis by axis. */
+  void addInterpolated(double[] lattice, DepthPlane plane, double[] sum) {
+    double w = position(plane.depth() / tank.depth(), NODES_Z);
+    int k = Math.min((int) w, NODES_Z - 2);
+    double fz = w - k;
+    int layer = NODES_X * NODES_Y;
+    double[][] rows = new double[plane.y().length][NODES_X];
+    for (int row = 0; row < rows.length; row++) {
+      double v = position((plane.y()[row] - MARGIN) / (tank.width() - 2 * MARGIN), NODES_Y);
+      int j = Math.min((int) v, NODES_Y - 2);
+      double fy = v - j;
+      for (int i = 0; i < NODES_X; i++) {
+        int at = k * layer + j * NODES_X + i;
+        double front = lattice[at] + fz * (lattice[at + layer] - lattice[at]);
+        at += NODES_X;
+        double back = lattice[at] + fz * (lattice[at + layer] - lattice[at]);
+        rows[row][i] = front + fy * (back - front);
+      }
+    }
+    int[] cells = new int[plane.x().length];
+    double[] shares = new double[plane.x().length];
+    for (int column = 0; column < cells.length; column++) {
+      double u = position((plane.x()[column] - MARGIN) / (tank.length() - 2 * MARGIN), NODES_X);
+      cells[column] = Math.min((int) u, NODES_X - 2);
+      shares[column] = u - cells[column];
+    }
+    int[] members = plane.members();
+    for (int m = 0; m < members.length; m++) {
+      double[] row = rows[plane.yIndex()[m]];
+      int column = plane.xIndex()[m];
+      int i = cells[column];
+      sum[members[m]] += row[i] + shares[column] * (row[i + 1] - row[i]);
+    }
+  }
+
   private static double position(double share, int nodes) {
     return Math.max(0, Math.min(1, share)) * (nodes - 1);
   }

@@ -118,6 +118,11 @@ final class OpeningTracer {
     if (x < fromX - margin || x > toX + margin || y < fromY - margin || y > toY + margin) {
       return 0;
     }
+    boolean inside =
+        x > fromX + margin && x < toX - margin && y > fromY + margin && y < toY - margin;
+    if (inside && opaque.length == 0) {
+      return 1;
+    }
     double share =
         blur.between(x, fromX, toX, airShare) * blur.between(y, fromY, toY, airShare);
     for (Rectangle rectangle : opaque) {

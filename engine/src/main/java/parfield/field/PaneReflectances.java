@@ -14,7 +14,7 @@ import parfield.tank.Walls;
  * glass.
  */
 final class PaneReflectances {
-  private static final int STEPS = 2048;
+  private static final int STEPS = 1024;
 
   private final double[][] table = new double[Side.values().length][];
 

@@ -21,8 +21,8 @@ final class DistributionEntry {
   /** The distribution of one emitter at full output; empty if fitted, or with a fault. */
   static Optional<IntensityDistribution> read(Entry entry, Sources sources) {
     if (!entry.isMap()) {
-      if (entry.word(java.util.List.of("fitted")).isEmpty()) {
-        return Optional.empty();
+      if (!entry.shown().equals("fitted")) {
+        entry.fault(entry.shown(), "fitted, or a map of beam, lobe or table", HOW);
       }
       return Optional.empty();
     }

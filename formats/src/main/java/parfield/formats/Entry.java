@@ -14,6 +14,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+import org.snakeyaml.engine.v2.nodes.Tag;
 
 /**
  * One value of a YAML document with its place and its path from the root.
@@ -216,7 +217,7 @@ final class Entry {
   /** The map here with keys that the format knows, or empty with a fault. */
   Optional<Section> section(String... keys) {
     if (!isMap()) {
-      fault(shown(), "a map of " + String.join(", ", keys), "write {key: value, …}");
+      fault(shown(), "a map of " + String.join(", ", keys), "write {" + keys[0] + ": …}");
       return Optional.empty();
     }
     return Optional.of(
@@ -277,6 +278,10 @@ final class Entry {
                   String.format(Locale.ROOT, "%d", Yaml.MOST_NODES),
                   "use fewer aliases"));
     }
-    return new Entry(child, childPath, document);
+    Entry entry = new Entry(child, childPath, document);
+    if (!child.getTag().getValue().startsWith(Tag.PREFIX)) {
+      entry.fault("the tag " + Notes.shown(child.getTag().getValue()), "no tags", "delete it");
+    }
+    return entry;
   }
 }

@@ -54,7 +54,7 @@ public record Fault(
       text.append(separator).append("allowed ").append(limit);
     }
     if (!cure.isEmpty()) {
-      text.append("; ").append(cure);
+      text.append(value.isEmpty() && limit.isEmpty() ? ": " : "; ").append(cure);
     }
     return text.toString();
   }

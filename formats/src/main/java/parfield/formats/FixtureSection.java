@@ -187,7 +187,7 @@ final class FixtureSection {
               points.stream().mapToDouble(point -> point[0]).toArray(),
               points.stream().mapToDouble(point -> point[1]).toArray()));
     } catch (IllegalArgumentException e) {
-      entry.fault("a curve that cannot be", e.getMessage(), cure);
+      entry.fault("", "", e.getMessage());
       return Optional.empty();
     }
   }

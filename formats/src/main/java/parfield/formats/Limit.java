@@ -36,6 +36,9 @@ record Limit(double low, boolean lowIn, double high, boolean highIn, String unit
 
   /** The range in words, as in {@code above 0 to 2000 cm}. */
   String text() {
+    if (low == high) {
+      return NumberText.shown(low);
+    }
     return (lowIn ? "" : "above ")
         + NumberText.shown(low)
         + (highIn ? " to " : " to below ")

@@ -107,12 +107,32 @@ final class ReadingPlaces {
     unmeasured++;
   }
 
-  /** Adds a reading, or faults if its place or value cannot be. */
-  void add(int line, Length x, Length y, Length depth, double value) {
-    double atX = inside(line, "x", x, tank.map(Tank::length), "x runs from the left pane");
-    double atY = inside(line, "y", y, tank.map(Tank::width), "y runs from the front pane");
-    double atDepth =
-        inside(line, "depth", depth, tank.map(Tank::depth), "depth runs down from the surface");
+  /** An x within the tank [m], NaN with a fault if it is not. */
+  double x(int line, Length x) {
+    return inside(line, "x", x, tank.map(Tank::length), "x runs from the left pane");
+  }
+
+  /** A y within the tank [m], NaN with a fault if it is not. */
+  double y(int line, Length y) {
+    return inside(line, "y", y, tank.map(Tank::width), "y runs from the front pane");
+  }
+
+  /** A depth within the water [m], NaN with a fault if it is not. */
+  double depth(int line, Length depth) {
+    return inside(line, "depth", depth, tank.map(Tank::depth), "depth runs down from the surface");
+  }
+
+  /**
+   * Adds a reading, or faults if its value cannot be; its place was checked, and is left out where
+   * that went wrong.
+   *
+   * @param line of its file
+   * @param x along the length [m], or NaN
+   * @param y from front to back [m], or NaN
+   * @param depth below the surface [m], or NaN
+   * @param value what the meter showed [µmol m⁻² s⁻¹]
+   */
+  void add(int line, double x, double y, double depth, double value) {
     if (!(value >= 0 && value <= BRIGHTEST)) {
       fault(
           line,
@@ -124,8 +144,8 @@ final class ReadingPlaces {
               : "correct the reading, or leave it out");
       return;
     }
-    if (!Double.isNaN(atX) && !Double.isNaN(atY) && !Double.isNaN(atDepth)) {
-      readings.add(new Reading(line, new Place(atX, atY, atDepth), value));
+    if (!Double.isNaN(x) && !Double.isNaN(y) && !Double.isNaN(depth)) {
+      readings.add(new Reading(line, new Place(x, y, depth), value));
     }
   }
 

@@ -1,6 +1,5 @@
 package parfield.formats;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -18,10 +17,11 @@ final class ReadingsGrid {
 
   private final ReadingPlaces places;
   private final Decimals decimals;
-  private final List<ReadingPlaces.Length> x = new ArrayList<>();
+  private final double[] x;
+  private final double[] stated;
   private final Set<Double> seenY = new HashSet<>();
   private final LengthUnit unit;
-  private final Optional<ReadingPlaces.Length> depth;
+  private final double depth;
   private final boolean sound;
 
   /** The depth that a corner cell states. */
@@ -73,15 +73,21 @@ final class ReadingsGrid {
     int faults = places.notes().count();
     this.unit = places.unit(line, "x, y", cornerUnit(head.get(0)).orElse(""));
     Set<Double> seen = new HashSet<>();
-    for (String cell : head.subList(1, lastUsed(head) + 1)) {
-      double position = decimals.parse(line, cell);
-      x.add(new ReadingPlaces.Length(position, unit));
-      if (!seen.add(position)) {
-        twice(line, "x", position);
+    stated = new double[lastUsed(head)];
+    x = new double[stated.length];
+    for (int i = 0; i < stated.length; i++) {
+      stated[i] = decimals.parse(line, head.get(i + 1));
+      x[i] = places.x(line, new ReadingPlaces.Length(stated[i], unit));
+      if (!seen.add(stated[i])) {
+        twice(line, "x", stated[i]);
       }
     }
-    this.depth = StatedDepth.of(places, decimals, statement);
-    if (depth.isEmpty() && statement.isEmpty()) {
+    Optional<ReadingPlaces.Length> common = StatedDepth.of(places, decimals, statement);
+    this.depth =
+        common
+            .map(length -> places.depth(statement.map(DepthStatement::line).orElse(line), length))
+            .orElse(Double.NaN);
+    if (common.isEmpty() && statement.isEmpty()) {
       places.fault(
           line,
           "depth of the grid",
@@ -126,16 +132,17 @@ final class ReadingsGrid {
     if (!seenY.add(y)) {
       twice(line, "y", y);
     }
-    if (lastUsed(cells) > x.size()) {
+    double metres = places.y(line, new ReadingPlaces.Length(y, unit));
+    if (lastUsed(cells) > x.length) {
       places.fault(
           line,
           "row",
           String.format(Locale.ROOT, "%d values", lastUsed(cells)),
-          String.format(Locale.ROOT, "%d, as in the head", x.size()),
+          String.format(Locale.ROOT, "%d, as in the head", x.length),
           "if commas are decimals, separate the cells with semicolons or tabs");
       return;
     }
-    for (int i = 0; i < x.size(); i++) {
+    for (int i = 0; i < x.length; i++) {
       String cell = i + 1 < cells.size() ? cells.get(i + 1) : "";
       if (cell.isEmpty()) {
         places.unmeasured();
@@ -145,12 +152,12 @@ final class ReadingsGrid {
       if (Double.isNaN(value)) {
         places.fault(
             line,
-            "ppfd at x " + NumberText.shown(x.get(i).number()),
+            "ppfd at x " + NumberText.shown(stated[i]),
             Notes.shown(cell),
             "a number, or an empty cell",
             decimals.cure(cell));
       } else {
-        places.add(line, x.get(i), new ReadingPlaces.Length(y, unit), depth.orElseThrow(), value);
+        places.add(line, x[i], metres, depth, value);
       }
     }
   }

@@ -21,7 +21,7 @@ final class ReadingsList {
   private final int[] columns = {-1, -1, -1, -1};
   private final LengthUnit[] units = new LengthUnit[DEPTH + 1];
   private final int width;
-  private Optional<ReadingPlaces.Length> depth = Optional.empty();
+  private double depth = Double.NaN;
   private boolean sound = true;
 
   /** Returns whether a row is the head of a list: at least two of its cells are known names. */
@@ -79,20 +79,26 @@ final class ReadingsList {
         "columns",
         Notes.shown(head),
         "x, y, depth, ppfd",
-        String.format(Locale.ROOT, "name the column that holds %s", name));
+        Nearest.of(name, head)
+            .map(near -> String.format(Locale.ROOT, "rename %s to %s", near, name))
+            .orElse(String.format(Locale.ROOT, "name the column that holds %s", name)));
   }
 
   private void depth(int line, Optional<DepthStatement> statement, List<String> head) {
-    depth = StatedDepth.of(places, decimals, statement);
+    Optional<ReadingPlaces.Length> common = StatedDepth.of(places, decimals, statement);
     if (columns[DEPTH] >= 0 && (statement.isPresent() || places.statedDepth().isPresent())) {
       places.fault(
           statement.map(DepthStatement::line).orElse(line),
           "depth",
-          "a column and a statement",
+          statement.isPresent()
+              ? "a column and a statement"
+              : "a column here and a depth in the survey",
           "one of them",
           "delete one of the two");
-    } else if (columns[DEPTH] < 0 && statement.isEmpty() && depth.isEmpty()) {
+    } else if (columns[DEPTH] < 0 && statement.isEmpty() && common.isEmpty()) {
       missing(line, "depth", head);
+    } else if (columns[DEPTH] < 0 && common.isPresent()) {
+      depth = places.depth(statement.map(DepthStatement::line).orElse(line), common.get());
     }
   }
 
@@ -132,9 +138,11 @@ final class ReadingsList {
     if (complete) {
       places.add(
           line,
-          new ReadingPlaces.Length(numbers[X], units[X]),
-          new ReadingPlaces.Length(numbers[Y], units[Y]),
-          depth.orElseGet(() -> new ReadingPlaces.Length(numbers[DEPTH], units[DEPTH])),
+          places.x(line, new ReadingPlaces.Length(numbers[X], units[X])),
+          places.y(line, new ReadingPlaces.Length(numbers[Y], units[Y])),
+          columns[DEPTH] < 0
+              ? depth
+              : places.depth(line, new ReadingPlaces.Length(numbers[DEPTH], units[DEPTH])),
           numbers[PPFD]);
     }
   }

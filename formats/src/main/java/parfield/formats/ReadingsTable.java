@@ -1,6 +1,7 @@
 package parfield.formats;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -125,11 +126,11 @@ final class ReadingsTable implements TextTable.Rows {
             "head of the table",
             Notes.shown(String.join(" | ", cells.subList(0, Math.min(cells.size(), 6)))),
             "column names x, y, depth, ppfd, or a grid: an empty cell, then x positions",
-            Nearest.cure(
-                Column.of(cells.get(0), ReadingsList.NAMES).name(),
-                ReadingsList.NAMES,
-                "write the first line as x_cm,y_cm,depth_cm,ppfd")));
+            cells.get(0).toLowerCase(Locale.ROOT).matches("x\\W{1,3}y\\b.*")
+                ? "put x along the first row and y down the first column, and write y\\x"
+                : "write the first line as x_cm,y_cm,depth_cm,ppfd"));
     part = Part.NEITHER;
+    takeDepth();
   }
 
   private Optional<DepthStatement> takeDepth() {

@@ -58,11 +58,12 @@ final class RigSection {
       }
       for (Entry hanging : entries) {
         Optional<Fixture> fixture = Optional.empty();
+        int before = entry.notes().count();
         Optional<Section> stated =
             hanging.section("fixture", "x", "y", "height", "tilt", "yaw", "dials");
         if (stated.isPresent()) {
           fixture = fixture(stated.get());
-          hangings.add(hanging(stated.get(), fixture, dials, rig));
+          hangings.add(hanging(stated.get(), fixture, dials, rig, before));
         }
         fixture.ifPresent(found -> known.addAll(found.dials()));
         allKnown &= fixture.isPresent();
@@ -123,6 +124,10 @@ final class RigSection {
     if (name.isEmpty()) {
       return Optional.empty();
     }
+    if (fixtures.isEmpty()) {
+      // That none is stated is a fault of its own already.
+      return Optional.empty();
+    }
     if (!fixtures.containsKey(name.get())) {
       stated
           .get()
@@ -137,8 +142,7 @@ final class RigSection {
   }
 
   private Optional<Hanging> hanging(
-      Section hanging, Optional<Fixture> fixture, Dials common, Section rig) {
-    int faults = hanging.at().notes().count();
+      Section hanging, Optional<Fixture> fixture, Dials common, Section rig, int faults) {
     double x = hanging.number("x", lengths.signed(), "state the x of the fixture's centre");
     double y = hanging.number("y", lengths.signed(), "state the y of the fixture's centre");
     double height =
@@ -193,7 +197,7 @@ final class RigSection {
       if (!(height > 0)) {
         at.fault(
             at.path(),
-            String.format(Locale.ROOT, "emitter %d at %s above the water", i + 1, shown(height)),
+            String.format(Locale.ROOT, "emitter %d at %s under water", i + 1, shown(-height)),
             "every emitter above the water",
             "hang it higher or tilt it less");
         return;
@@ -215,7 +219,7 @@ final class RigSection {
   private void check(Entry at, String what, double value, OptionalDouble most, String cure) {
     if (most.isPresent() && value > most.getAsDouble() + 1e-9) {
       at.fault(
-          at.path() + ": " + what,
+          at.path() + " " + what,
           shown(value),
           "at most " + shown(most.getAsDouble()) + ", the room above the tank",
           cure);

@@ -1,11 +1,13 @@
 package parfield.formats;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A map of the setup file whose keys the format knows: an unknown key is a fault, and what is taken
@@ -16,6 +18,7 @@ import java.util.Optional;
 final class Section implements AutoCloseable {
   private final Entry at;
   private final Map<String, Entry> values = new LinkedHashMap<>();
+  private final Set<String> mistyped = new HashSet<>();
   private final List<String> taken = new ArrayList<>();
 
   Section(Entry at, List<Entry.Keyed> entries, List<String> known) {
@@ -26,6 +29,7 @@ final class Section implements AutoCloseable {
         values.put(key, entry.value());
       } else {
         unknown(entry, known);
+        Nearest.of(key, known).ifPresent(mistyped::add);
       }
     }
   }
@@ -67,7 +71,11 @@ final class Section implements AutoCloseable {
     return value;
   }
 
+  /** Notes that a key is not stated, unless it most likely is, but mistyped. */
   void missing(String key, String cure) {
+    if (mistyped.contains(key)) {
+      return;
+    }
     String path = at.path().isEmpty() ? key : at.path() + "." + key;
     Entry place = values.getOrDefault(key, at);
     place.fault(path, "nothing", "", cure);

@@ -40,7 +40,8 @@ final class SurveySection {
       return Optional.empty();
     }
     Section survey = section.get();
-    Optional<Rig> rig = named(survey, "rig", rigs);
+    // That no rig at all is stated is a fault of its own already.
+    Optional<Rig> rig = rigs.isEmpty() ? Optional.empty() : named(survey, "rig", rigs);
     Optional<Meter> meter = named(survey, "meter", meters);
     OptionalDouble depth = depth(survey);
     List<Reading> readings =

@@ -227,7 +227,12 @@ final class TankSection {
 
   private static Lid lid(Entry entry) {
     if (!entry.isMap()) {
-      entry.word(List.of("none"));
+      if (!entry.shown().equals("none")) {
+        entry.fault(
+            entry.shown(),
+            "none, or a map of mesh or clear",
+            "write none, {mesh: 0.7} or {clear: glass}");
+      }
       return new Lid.None();
     }
     Section lid = entry.section("mesh", "clear").orElseThrow();

@@ -78,6 +78,7 @@ final class TextTable {
             .skipEmptyLines(false)
             .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
             .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+            .allowUnclosedQuote(false)
             .maxBufferSize(LONGEST_CELL)
             .ofCsvRecord(text)) {
       for (CsvRecord record : reader) {

@@ -60,9 +60,11 @@ final class Yaml {
               file,
               mark == null ? 0 : mark.getLine() + 1,
               mark == null ? 0 : mark.getColumn() + 1,
-              "this is not YAML",
-              problem(e, mark),
-              "",
+              atTab(mark)
+                  ? "this is not YAML"
+                  : "this is not YAML (" + Notes.shown(String.valueOf(e.getProblem())) + ")",
+              atTab(mark) ? "a tab" : "",
+              atTab(mark) ? "spaces" : "",
               cure(e, mark)));
     } catch (YamlEngineException e) {
       throw notes.fatal(
@@ -81,10 +83,6 @@ final class Yaml {
     return mark != null
         && mark.getPointer() < mark.getBuffer().length
         && mark.getBuffer()[mark.getPointer()] == '\t';
-  }
-
-  private static String problem(MarkedYamlEngineException e, Mark mark) {
-    return atTab(mark) ? "a tab" : Notes.shown(String.valueOf(e.getProblem()));
   }
 
   private static String cure(MarkedYamlEngineException e, Mark mark) {

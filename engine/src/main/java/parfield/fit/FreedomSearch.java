@@ -15,6 +15,9 @@ final class FreedomSearch {
   /** The least is what the fast solver itself may miss by. */
   private static final double[] DISCREPANCIES = {0.01, 0.015, 0.025, 0.04, 0.08};
 
+  /** Half-normal prior of the discrepancy: what the solver's assumptions are expected to cost. */
+  private static final double EXPECTED_DISCREPANCY = 0.02;
+
   /** Discrepancy of the first rough pass, so that no blunder pulls it far. */
   private static final double ROUGH = 0.15;
 
@@ -39,7 +42,13 @@ final class FreedomSearch {
       LampBasis basis,
       Freedom freedom,
       double discrepancy,
-      double skewGain) {}
+      double skewGain) {
+    /** Log of evidence times the prior of the discrepancy, up to a constant. */
+    double merit() {
+      double ratio = discrepancy / EXPECTED_DISCREPANCY;
+      return posterior.logEvidence() - ratio * ratio / 2;
+    }
+  }
 
   private final LampBasis basis;
   private final int groups;
@@ -126,7 +135,7 @@ final class FreedomSearch {
       return best;
     }
     Chosen rival = attempt(freedom, discrepancy, best.posterior().mode());
-    return rival.posterior().logEvidence() > best.posterior().logEvidence() ? rival : best;
+    return rival.merit() > best.merit() ? rival : best;
   }
 
   private Chosen attempt(Freedom freedom, double discrepancy, double[] start) {

@@ -130,6 +130,21 @@ class FastSolverValidationTest {
     assertThat(flux).isCloseTo(361.218, within(1e-3 * 361.218));
   }
 
+  /** PHYSICS §3: the same scene's budget: 418.879 µmol/s emitted, 361.218 entered. */
+  @Test
+  void budgetOfTwoLobes() {
+    Fixture lamp = lamp(100, 2);
+    Rig rig =
+        new Rig(
+            "two",
+            black(0.9, 0.6, 0.5),
+            List.of(Hanging.level(lamp, 0.30, 0.30, 0.20), Hanging.level(lamp, 0.60, 0.30, 0.20)));
+    LightBudget budget = LightBudget.of(rig);
+    assertThat(budget.emitted()).isCloseTo(418.879, within(1e-4 * 418.879));
+    assertThat(budget.entered()).isCloseTo(361.218, within(1e-4 * 361.218));
+    assertThat(budget.spill()).isBetween(0.05, 0.14);
+  }
+
   /**
    * PHYSICS §4: perfect side walls, no absorption, bottom ρ: mean E_d(bottom) = E_direct / (1 − ρ
    * R_i), R_i = 0.4807 the diffuse internal reflectance for n = 1.34 (Morel and Gentili 1996:

@@ -1,0 +1,121 @@
+package parfield.field;
+
+import parfield.lamp.Channel;
+import parfield.lamp.IntensityDistribution;
+import parfield.optics.Interface;
+import parfield.rig.Hanging;
+import parfield.rig.Rig;
+import parfield.tank.Opening;
+import parfield.tank.Rectangle;
+import parfield.tank.Tank;
+
+/**
+ * Where the light of a rig goes before it is in the water.
+ *
+ * @param emitted photon flux that leaves the lamps at their setting [µmol s⁻¹]
+ * @param onOpening what of it falls on the free opening, lid not counted [µmol s⁻¹]
+ * @param entered what of that passes a still surface, lid not counted [µmol s⁻¹]
+ */
+public record LightBudget(double emitted, double onOpening, double entered) {
+  /** Cells along each side of the opening, midpoint rule. */
+  private static final int CELLS = 160;
+
+  /** Steps in γ over 180° and in C over 360°, midpoint rule. */
+  private static final int GAMMA_STEPS = 360;
+
+  private static final int AZIMUTH_STEPS = 72;
+
+  /** Share of the emitted light that misses the opening, 0 to 1; 0 for a dark rig. */
+  public double spill() {
+    return emitted == 0 ? 0 : Math.max(0, 1 - onOpening / emitted);
+  }
+
+  /**
+   * The budget of a rig at its setting.
+   *
+   * @param rig every channel of every fixture must carry a distribution
+   * @throws java.util.NoSuchElementException if a channel has none
+   */
+  public static LightBudget of(Rig rig) {
+    double emitted = 0;
+    double onOpening = 0;
+    double entered = 0;
+    for (int h = 0; h < rig.hangings().size(); h++) {
+      Hanging hanging = rig.hangings().get(h);
+      double[] outputs = hanging.fixture().outputs(hanging.setting());
+      for (int c = 0; c < outputs.length; c++) {
+        if (outputs[c] == 0) {
+          continue;
+        }
+        Channel channel = hanging.fixture().channels().get(c);
+        IntensityDistribution distribution = channel.distribution().orElseThrow();
+        emitted += outputs[c] * flux(distribution) * hanging.fixture().emitters().size();
+        IntensityTable table = IntensityTable.of(distribution);
+        for (PointSource source : PointSource.of(h, hanging)) {
+          double[] arriving = arriving(rig.tank(), source, table);
+          onOpening += outputs[c] * source.share() * arriving[0];
+          entered += outputs[c] * source.share() * arriving[1];
+        }
+      }
+    }
+    return new LightBudget(emitted, onOpening, entered);
+  }
+
+  /** Photon flux of one emitter over all directions [µmol s⁻¹]. */
+  private static double flux(IntensityDistribution distribution) {
+    double[] azimuths = new double[AZIMUTH_STEPS];
+    for (int j = 0; j < AZIMUTH_STEPS; j++) {
+      azimuths[j] = 2 * Math.PI * (j + 0.5) / AZIMUTH_STEPS;
+    }
+    double sum = 0;
+    for (int i = 0; i < GAMMA_STEPS; i++) {
+      double gamma = Math.PI * (i + 0.5) / GAMMA_STEPS;
+      double ring = 0;
+      for (double intensity : distribution.around(gamma, azimuths)) {
+        ring += intensity;
+      }
+      sum += ring * Math.sin(gamma);
+    }
+    return sum * (Math.PI / GAMMA_STEPS) * (2 * Math.PI / AZIMUTH_STEPS);
+  }
+
+  /** What of one source falls on the opening, and what of that enters [µmol s⁻¹]. */
+  private static double[] arriving(Tank tank, PointSource source, IntensityTable table) {
+    Opening opening = tank.opening();
+    double spanX = tank.length() - 2 * opening.rim();
+    double spanY = tank.width() - 2 * opening.rim();
+    double cell = spanX * spanY / (CELLS * CELLS);
+    double falls = 0;
+    double enters = 0;
+    for (int j = 0; j < CELLS; j++) {
+      double y = opening.rim() + spanY * (j + 0.5) / CELLS;
+      for (int i = 0; i < CELLS; i++) {
+        double x = opening.rim() + spanX * (i + 0.5) / CELLS;
+        if (blocked(opening, x, y)) {
+          continue;
+        }
+        double dx = x - source.x();
+        double dy = y - source.y();
+        double square = dx * dx + dy * dy + source.height() * source.height();
+        double cosine = source.height() / Math.sqrt(square);
+        double[] direction = source.direction(dx, dy, source.height());
+        double intensity =
+            table.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]));
+        double flux = intensity * cosine / square * cell;
+        falls += flux;
+        enters +=
+            flux * (1 - Interface.reflectance(cosine, 1, tank.water().refractiveIndex()));
+      }
+    }
+    return new double[] {falls, enters};
+  }
+
+  private static boolean blocked(Opening opening, double x, double y) {
+    for (Rectangle rectangle : opening.opaque()) {
+      if (rectangle.contains(x, y)) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

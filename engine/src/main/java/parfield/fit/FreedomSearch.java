@@ -107,7 +107,7 @@ final class FreedomSearch {
       for (double discrepancy : DISCREPANCIES) {
         best = better(best, best.freedom(), discrepancy);
       }
-      if (best == before) {
+      if (best.equals(before)) {
         break;
       }
     }

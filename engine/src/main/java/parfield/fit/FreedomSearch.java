@@ -116,7 +116,7 @@ final class FreedomSearch {
       for (double discrepancy : DISCREPANCIES) {
         best = better(best, best.freedom(), discrepancy);
       }
-      if (best == before) {
+      if (best.equals(before)) {
         break;
       }
     }

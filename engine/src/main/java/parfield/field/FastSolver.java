@@ -32,7 +32,7 @@ public final class FastSolver implements FieldSolver {
       new Memo<>(4_000);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
-  private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(512);
+  private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(1_024);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
   private final boolean lossless;
 

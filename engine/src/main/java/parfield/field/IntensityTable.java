@@ -10,18 +10,21 @@ import parfield.lamp.IntensityDistribution;
  * quadrant symmetry is kept for one quadrant, one with axial symmetry for one azimuth.
  */
 final class IntensityTable {
-  /** Steps from γ = 0 to 180°. */
-  private static final int GAMMA_STEPS = 1024;
+  /** Steps from γ = 0 to 180°: fine where there is one azimuth only, and the table is short. */
+  private static final int AXIAL_STEPS = 1024;
 
-  private static final double STEPS_PER_RADIAN = GAMMA_STEPS / Math.PI;
+  private static final int GAMMA_STEPS = 512;
   private static final int QUADRANT_STEPS = 48;
 
   private final double[] values;
+  private final double stepsPerRadian;
   private final int azimuths;
   private final boolean quadrant;
 
-  private IntensityTable(double[] values, int azimuths, boolean quadrant) {
+  private IntensityTable(
+      double[] values, double stepsPerRadian, int azimuths, boolean quadrant) {
     this.values = values;
+    this.stepsPerRadian = stepsPerRadian;
     this.azimuths = azimuths;
     this.quadrant = quadrant;
   }
@@ -38,12 +41,14 @@ final class IntensityTable {
       double t = along - turn;
       angles[j] = turn * Math.PI / 2 + Math.atan2(t, 1 - t);
     }
-    double[] values = new double[(GAMMA_STEPS + 2) * azimuths];
-    for (int i = 0; i <= GAMMA_STEPS; i++) {
-      double[] row = distribution.around(i / STEPS_PER_RADIAN, angles);
+    int steps = axial ? AXIAL_STEPS : GAMMA_STEPS;
+    double stepsPerRadian = steps / Math.PI;
+    double[] values = new double[(steps + 2) * azimuths];
+    for (int i = 0; i <= steps; i++) {
+      double[] row = distribution.around(i / stepsPerRadian, angles);
       System.arraycopy(row, 0, values, i * azimuths, azimuths);
     }
-    return new IntensityTable(values, azimuths, quadrant);
+    return new IntensityTable(values, stepsPerRadian, azimuths, quadrant);
   }
 
   /** Returns whether the intensity does not depend on azimuth. */
@@ -53,7 +58,7 @@ final class IntensityTable {
 
   /** Intensity in the direction (γ, azimuth of (dx, dy)) [µmol s⁻¹ sr⁻¹]. */
   double at(double gamma, double dx, double dy) {
-    double row = gamma * STEPS_PER_RADIAN;
+    double row = gamma * stepsPerRadian;
     int i = (int) row;
     double f = row - i;
     int base = i * azimuths;

@@ -3,6 +3,7 @@ package parfield.fit;
 import java.util.ArrayList;
 import java.util.List;
 import parfield.field.PathBundle;
+import parfield.lamp.HarmonicIntensity;
 
 /**
  * What the readings should be for a set of coefficients near a reference, with derivatives.
@@ -237,9 +238,14 @@ final class Forward {
   private double[] direct(List<Observations.Beam> beams, double[] coefficients) {
     double[] predicted = new double[observations.size()];
     for (Observations.Beam beam : beams) {
-      Lit part = lit(beam);
-      double[] field =
-          beam.bundle().gather(intensities(part, coefficients, beam.group() * basis.size()));
+      PathBundle bundle = beam.bundle();
+      HarmonicIntensity lamp = basis.distribution(coefficients, beam.group() * basis.size(), 1);
+      double[] intensity = new double[bundle.size()];
+      for (int i = 0; i < intensity.length; i++) {
+        intensity[i] =
+            beam.output()[bundle.hanging(i)] * lamp.intensity(bundle.gamma(i), bundle.azimuth(i));
+      }
+      double[] field = bundle.gather(intensity);
       int first = observations.first(beam.survey());
       for (int i = 0; i < field.length; i++) {
         predicted[first + i] +=

@@ -84,15 +84,25 @@ public final class HarmonicIntensity implements IntensityDistribution {
       return intensities;
     }
     Arrays.fill(intensities, at(cosine[0], gamma));
+    double[] a = new double[cosine.length];
+    double[] b = new double[cosine.length];
+    int highest = 0;
     for (int k = 1; k < cosine.length; k++) {
-      double a = at(cosine[k], gamma);
-      double b = sine.length == 0 ? 0 : at(sine[k], gamma);
-      if (a == 0 && b == 0) {
-        continue;
-      }
-      for (int i = 0; i < azimuths.length; i++) {
-        double angle = k * azimuths[i];
-        intensities[i] += a * Math.cos(angle) + (b == 0 ? 0 : b * Math.sin(angle));
+      a[k] = at(cosine[k], gamma);
+      b[k] = sine.length == 0 ? 0 : at(sine[k], gamma);
+      highest = a[k] == 0 && b[k] == 0 ? highest : k;
+    }
+    for (int i = 0; i < azimuths.length && highest > 0; i++) {
+      // cos kC and sin kC by the addition theorem, one step at a time.
+      double stepCosine = Math.cos(azimuths[i]);
+      double stepSine = Math.sin(azimuths[i]);
+      double cos = stepCosine;
+      double sin = stepSine;
+      for (int k = 1; k <= highest; k++) {
+        intensities[i] += a[k] * cos + b[k] * sin;
+        double next = cos * stepCosine - sin * stepSine;
+        sin = sin * stepCosine + cos * stepSine;
+        cos = next;
       }
     }
     for (int i = 0; i < azimuths.length; i++) {

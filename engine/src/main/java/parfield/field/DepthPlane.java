@@ -2,8 +2,6 @@ package parfield.field;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
@@ -20,17 +18,22 @@ record DepthPlane(double depth, int[] members, double[] x, double[] y, int[] xIn
 
   /** Groups places by depth, shallow first. */
   static List<DepthPlane> of(double[] x, double[] y, double[] depth) {
-    Map<Double, int[]> counts = new TreeMap<>();
-    for (double d : depth) {
-      counts.computeIfAbsent(d, key -> new int[1])[0]++;
+    int[] all = IntStream.range(0, depth.length).toArray();
+    double[] depths = distinct(all, depth);
+    int[] plane = index(all, depth, depths);
+    int[] counts = new int[depths.length];
+    for (int p : plane) {
+      counts[p]++;
     }
-    Map<Double, int[]> members = new TreeMap<>();
-    counts.forEach((d, count) -> members.put(d, new int[count[0]]));
-    for (int i = depth.length - 1; i >= 0; i--) {
-      members.get(depth[i])[--counts.get(depth[i])[0]] = i;
+    int[][] members = new int[depths.length][];
+    for (int p = 0; p < depths.length; p++) {
+      members[p] = new int[counts[p]];
     }
-    return members.entrySet().stream()
-        .map(entry -> plane(entry.getKey(), entry.getValue(), x, y))
+    for (int i = plane.length - 1; i >= 0; i--) {
+      members[plane[i]][--counts[plane[i]]] = i;
+    }
+    return IntStream.range(0, depths.length)
+        .mapToObj(p -> plane(depths[p], members[p], x, y))
         .toList();
   }
 
@@ -46,11 +49,32 @@ record DepthPlane(double depth, int[] members, double[] x, double[] y, int[] xIn
         index(members, y, distinctY));
   }
 
+  /** The values of some members without repetition, ascending. */
   private static double[] distinct(int[] members, double[] values) {
-    return IntStream.of(members).mapToDouble(i -> values[i]).sorted().distinct().toArray();
+    double[] sorted = new double[members.length];
+    for (int m = 0; m < sorted.length; m++) {
+      sorted[m] = values[members[m]];
+    }
+    Arrays.sort(sorted);
+    int count = 0;
+    for (double value : sorted) {
+      if (count == 0 || Double.compare(value, sorted[count - 1]) != 0) {
+        sorted[count++] = value;
+      }
+    }
+    return Arrays.copyOf(sorted, count);
   }
 
+  /** Where each member's value stands among the distinct ones. */
   private static int[] index(int[] members, double[] values, double[] distinct) {
-    return IntStream.of(members).map(i -> Arrays.binarySearch(distinct, values[i])).toArray();
+    int[] index = new int[members.length];
+    int at = 0;
+    for (int m = 0; m < index.length; m++) {
+      double value = values[members[m]];
+      // Neighbours often share a value.
+      at = distinct[at] == value ? at : Arrays.binarySearch(distinct, value);
+      index[m] = at;
+    }
+    return index;
   }
 }

@@ -54,4 +54,14 @@ public record Meter(
   public double ppfd(double shown) {
     return (shown - ambient) * (applied ? 1 : immersion);
   }
+
+  /**
+   * What the meter would show at a PPFD: the inverse of {@link #ppfd}.
+   *
+   * @param ppfd PPFD [µmol m⁻² s⁻¹]
+   * @return the value on the display [µmol m⁻² s⁻¹], not rounded
+   */
+  public double shown(double ppfd) {
+    return ppfd / (applied ? 1 : immersion) + ambient;
+  }
 }

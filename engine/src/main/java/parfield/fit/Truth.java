@@ -57,6 +57,20 @@ public record Truth(
     }
   }
 
+  /** This truth with other lamps. */
+  public Truth withDistributions(Map<String, List<IntensityDistribution>> newDistributions) {
+    return new Truth(
+        newDistributions,
+        clear,
+        bottomReflectance,
+        yellowing,
+        offsetX,
+        offsetY,
+        heightOffset,
+        aperture,
+        meterScale);
+  }
+
   /**
    * The scene as it would really be: lamps, panes, bottom, water and heights of this truth in place
    * of the stated ones.

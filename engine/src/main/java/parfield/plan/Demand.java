@@ -10,6 +10,17 @@ public sealed interface Demand {
   /** Where it must hold. */
   Extent extent();
 
+  /** The least value that meets it; 0 where there is no lower limit. */
+  double least();
+
+  /** The greatest value that meets it; infinite where there is no upper limit. */
+  double most();
+
+  /** Whether a value of the demanded figure meets it. */
+  default boolean metBy(double value) {
+    return value >= least() && value <= most();
+  }
+
   /** The demand as a sentence without its full stop, lengths in {@code unit}. */
   String inWords(LengthUnit unit);
 
@@ -30,6 +41,16 @@ public sealed interface Demand {
       Objects.requireNonNull(band, "band");
       Objects.requireNonNull(extent, "extent");
       requireShare("coverage of band " + band.name(), share);
+    }
+
+    @Override
+    public double least() {
+      return share;
+    }
+
+    @Override
+    public double most() {
+      return Double.POSITIVE_INFINITY;
     }
 
     @Override
@@ -56,6 +77,16 @@ public sealed interface Demand {
     }
 
     @Override
+    public double least() {
+      return atLeast;
+    }
+
+    @Override
+    public double most() {
+      return Double.POSITIVE_INFINITY;
+    }
+
+    @Override
     public String inWords(LengthUnit unit) {
       return String.format(
           Locale.ROOT,
@@ -75,6 +106,16 @@ public sealed interface Demand {
     public Evenness {
       Objects.requireNonNull(extent, "extent");
       requireShare("evenness U₀", atLeast);
+    }
+
+    @Override
+    public double least() {
+      return atLeast;
+    }
+
+    @Override
+    public double most() {
+      return Double.POSITIVE_INFINITY;
     }
 
     @Override
@@ -100,6 +141,16 @@ public sealed interface Demand {
         throw new IllegalArgumentException(
             String.format(Locale.ROOT, "an ends-to-centre ratio must be above 0; got %s", atLeast));
       }
+    }
+
+    @Override
+    public double least() {
+      return atLeast;
+    }
+
+    @Override
+    public double most() {
+      return Double.POSITIVE_INFINITY;
     }
 
     @Override
@@ -132,6 +183,16 @@ public sealed interface Demand {
     }
 
     @Override
+    public double least() {
+      return 0;
+    }
+
+    @Override
+    public double most() {
+      return atMost;
+    }
+
+    @Override
     public String inWords(LengthUnit unit) {
       return String.format(
           Locale.ROOT,
@@ -161,6 +222,16 @@ public sealed interface Demand {
                 to,
                 Wording.PPFD));
       }
+    }
+
+    @Override
+    public double least() {
+      return from;
+    }
+
+    @Override
+    public double most() {
+      return to;
     }
 
     @Override

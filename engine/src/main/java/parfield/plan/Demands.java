@@ -2,6 +2,7 @@ package parfield.plan;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -12,7 +13,7 @@ import parfield.tank.Tank;
 /**
  * Everything that a plan must meet, the bands that it reports on, and what was assumed.
  *
- * @param bands every band of the bench; coverage is reported for each, demanded or not
+ * @param bands every band of the bench, completed by those demanded; coverage is reported for each
  * @param all the demands, at least one
  * @param assumptions sentences: which demands were not stated but assumed, and why
  */
@@ -27,8 +28,8 @@ public record Demands(List<Band> bands, List<Demand> all, List<String> assumptio
   public static final double CUSTOMARY_ENDS_TO_CENTRE = 0.75;
 
   public Demands {
-    bands = List.copyOf(bands);
     all = List.copyOf(all);
+    bands = completed(bands, all);
     assumptions = List.copyOf(assumptions);
     if (all.isEmpty()) {
       throw new IllegalArgumentException(
@@ -38,9 +39,19 @@ public record Demands(List<Band> bands, List<Demand> all, List<String> assumptio
     for (Band band : bands) {
       if (!names.add(band.name())) {
         throw new IllegalArgumentException(
-            String.format("two bands are named %s; give each its own name", band.name()));
+            String.format("two different bands are named %s; give each its own name", band.name()));
       }
     }
+  }
+
+  private static List<Band> completed(List<Band> bands, List<Demand> demands) {
+    Set<Band> complete = new LinkedHashSet<>(bands);
+    for (Demand demand : demands) {
+      if (demand instanceof Demand.Coverage coverage) {
+        complete.add(coverage.band());
+      }
+    }
+    return List.copyOf(complete);
   }
 
   /** Demands as a person stated them; nothing is assumed. */
@@ -49,9 +60,28 @@ public record Demands(List<Band> bands, List<Demand> all, List<String> assumptio
   }
 
   /**
-   * What custom asks for where a person stated bands but no demand: {@link #CUSTOMARY_COVERAGE} of
-   * the water volume in the band, shared equally among several bands, and {@link
-   * #CUSTOMARY_RETENTION} of the light.
+   * What custom asks for where a person wants one band and states no demand: {@link
+   * #CUSTOMARY_COVERAGE} of the water volume in it and {@link #CUSTOMARY_RETENTION} of the light.
+   *
+   * @param bands to report on
+   * @param aim the band that is wanted
+   */
+  public static Demands byCustom(List<Band> bands, Band aim) {
+    return byCustom(
+        bands,
+        List.of(aim),
+        String.format(
+            Locale.ROOT,
+            "No demand was stated; assumed %s of the water volume in %s (common practice, no"
+                + " source).",
+            Wording.percent(CUSTOMARY_COVERAGE),
+            Wording.band(aim)));
+  }
+
+  /**
+   * What custom asks for of a mixed tank where no demand is stated: {@link #CUSTOMARY_COVERAGE} of
+   * the water volume in band, in equal shares for each band, and {@link #CUSTOMARY_RETENTION} of
+   * the light.
    *
    * @param bands at least one
    * @throws IllegalArgumentException if there is no band; the message says what to add
@@ -62,32 +92,54 @@ public record Demands(List<Band> bands, List<Demand> all, List<String> assumptio
           "a recommendation needs a demand or a band to aim at; state a band, such as 75 to 150 "
               + Wording.PPFD);
     }
-    double share = CUSTOMARY_COVERAGE / bands.size();
+    if (bands.size() == 1) {
+      return byCustom(bands, bands.get(0));
+    }
+    return byCustom(
+        bands,
+        bands,
+        String.format(
+            Locale.ROOT,
+            "No demand was stated; assumed a mixed tank with %s of the water volume in band, shared"
+                + " equally among %d bands (common practice, no source).",
+            Wording.percent(CUSTOMARY_COVERAGE),
+            bands.size()));
+  }
+
+  private static Demands byCustom(List<Band> bands, List<Band> wanted, String assumed) {
     List<Demand> all = new ArrayList<>();
-    for (Band band : bands) {
-      all.add(new Demand.Coverage(band, share, Extent.volume()));
+    for (Band band : wanted) {
+      all.add(new Demand.Coverage(band, CUSTOMARY_COVERAGE / wanted.size(), Extent.volume()));
     }
     all.add(new Demand.Retention(CUSTOMARY_RETENTION, Extent.volume()));
-    List<String> assumptions = new ArrayList<>();
-    String shared =
-        bands.size() == 1
-            ? ""
-            : String.format(
-                Locale.ROOT, ", shared equally among %d bands as for a mixed tank", bands.size());
-    assumptions.add(
-        String.format(
-            Locale.ROOT,
-            "No demand was stated; assumed %s of the water volume in band%s (common practice, no "
-                + "source).",
-            Wording.percent(CUSTOMARY_COVERAGE),
-            shared));
-    assumptions.add(
-        String.format(
-            Locale.ROOT,
-            "No demand was stated; assumed that at least %s of the lowest height's mean PPFD must "
-                + "be kept (common practice, no source).",
-            Wording.percent(CUSTOMARY_RETENTION)));
-    return new Demands(bands, all, assumptions);
+    return new Demands(
+        bands,
+        all,
+        List.of(
+            assumed,
+            String.format(
+                Locale.ROOT,
+                "No demand was stated; assumed that at least %s of the lowest height's mean PPFD is"
+                    + " kept (common practice, no source).",
+                Wording.percent(CUSTOMARY_RETENTION))));
+  }
+
+  /** Where a band is wanted: where a demand says so, else the whole volume. */
+  Extent extentOf(Band band) {
+    return all.stream()
+        .filter(d -> d instanceof Demand.Coverage coverage && coverage.band().equals(band))
+        .map(Demand::extent)
+        .findFirst()
+        .orElseGet(Extent::volume);
+  }
+
+  /** Every extent to look at: the volume, the plane at a depth [m], and what the demands name. */
+  List<Extent> extents(double planeDepth) {
+    Set<Extent> extents = new LinkedHashSet<>();
+    extents.add(Extent.volume());
+    extents.add(Extent.plane(planeDepth));
+    all.forEach(demand -> extents.add(demand.extent()));
+    return List.copyOf(extents);
   }
 
   /**

@@ -91,24 +91,29 @@ class DemandTest {
             new Demand.Retention(0.85, Extent.volume()));
     assertThat(one.assumptions())
         .containsExactly(
-            "No demand was stated; assumed 70 % of the water volume in band (common practice, no"
-                + " source).",
-            "No demand was stated; assumed that at least 85 % of the lowest height's mean PPFD"
-                + " must be kept (common practice, no source).");
+            "No demand was stated; assumed 70 % of the water volume in soft (75–150 µmol m⁻² s⁻¹)"
+                + " (common practice, no source).",
+            "No demand was stated; assumed that at least 85 % of the lowest height's mean PPFD is"
+                + " kept (common practice, no source).");
     Demands two = Demands.byCustom(List.of(SOFT, new Band("stony", 200, 350)));
     assertThat(((Demand.Coverage) two.all().get(1)).share()).isEqualTo(0.35);
     assertThat(two.assumptions().get(0))
         .isEqualTo(
-            "No demand was stated; assumed 70 % of the water volume in band, shared equally among 2"
-                + " bands as for a mixed tank (common practice, no source).");
+            "No demand was stated; assumed a mixed tank with 70 % of the water volume in band,"
+                + " shared equally among 2 bands (common practice, no source).");
+    Demands aimed = Demands.byCustom(two.bands(), SOFT);
+    assertThat(aimed.all()).isEqualTo(one.all());
+    assertThat(aimed.bands()).isEqualTo(two.bands());
     assertThatIllegalArgumentException()
         .isThrownBy(() -> Demands.byCustom(List.of()))
         .withMessage(
             "a recommendation needs a demand or a band to aim at; state a band, such as 75 to 150"
                 + " µmol m⁻² s⁻¹");
     assertThatIllegalArgumentException()
-        .isThrownBy(() -> Demands.stated(List.of(SOFT, SOFT), one.all()))
-        .withMessage("two bands are named soft; give each its own name");
+        .isThrownBy(() -> Demands.stated(List.of(new Band("soft", 50, 100)), one.all()))
+        .withMessage("two different bands are named soft; give each its own name");
+    Band stony = new Band("stony", 200, 350);
+    assertThat(Demands.stated(List.of(stony), one.all()).bands()).containsExactly(stony, SOFT);
     assertThatIllegalArgumentException()
         .isThrownBy(() -> Demands.stated(List.of(), List.of()))
         .withMessage(

@@ -1,0 +1,63 @@
+package parfield.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import parfield.field.LightField;
+import parfield.field.Places;
+import parfield.survey.PlaneStatistics;
+import parfield.tank.Tank;
+
+class TallyTest {
+  private static final long SEED = Long.getLong("seed", 20_260_103L);
+
+  @Test
+  void theDefinitionsAreThoseOfSurveys() {
+    SplittableRandom random = new SplittableRandom(SEED);
+    Tank tank = Benches.TANK;
+    for (int trial = 0; trial < 100; trial++) {
+      String at = "seed " + SEED + ", trial " + trial;
+      int columns = 6 * (1 + random.nextInt(5));
+      double[] ppfd = random.doubles(columns).map(u -> 400 * u).toArray();
+      PlaneStatistics expected =
+          PlaneStatistics.of(
+              tank,
+              new LightField(Places.plane(tank, 0.2, columns, 1), ppfd),
+              List.of(Benches.SOFT, Benches.STONY),
+              List.of());
+      Tally tally = new Tally(ppfd, columns, columns, List.of(Benches.SOFT, Benches.STONY), 500);
+      assertThat(tally.mean).as(at).isCloseTo(expected.statistics().mean(), within(1e-9));
+      assertThat(tally.evenness()).as(at).isCloseTo(expected.statistics().evenness(), within(1e-9));
+      assertThat(tally.greatest).as(at).isEqualTo(expected.hotSpot().ppfd());
+      assertThat(tally.endsToCentre)
+          .as(at)
+          .isCloseTo(
+              expected.statistics().endsToCentre().orElseThrow().ratio().orElseThrow(),
+              within(1e-9));
+      assertThat(tally.coverage(0)).as(at).isEqualTo(expected.coverageOfPlane().get(0).inside());
+      assertThat(tally.coverage(1)).as(at).isEqualTo(expected.coverageOfPlane().get(1).inside());
+      assertThat(tally.retention).as(at).isCloseTo(tally.mean / 500, within(1e-12));
+    }
+  }
+
+  @Test
+  void placesThatStandForNoAreaCountForExtremesOnly() {
+    double[] ppfd = {100, 100, 100, 100, 100, 100, 10, 400};
+    Tally tally = new Tally(ppfd, 6, 6, List.of(Benches.SOFT), 100);
+    assertThat(tally.mean).isEqualTo(100);
+    assertThat(tally.coverage(0)).isEqualTo(1);
+    assertThat(tally.evenness()).isEqualTo(0.1);
+    assertThat(tally.greatest).isEqualTo(400);
+  }
+
+  @Test
+  void darknessHasNoRatios() {
+    Tally tally = new Tally(new double[6], 6, 6, List.of(Benches.SOFT), 0);
+    assertThat(tally.evenness()).isZero();
+    assertThat(tally.endsToCentre).isZero();
+    assertThat(tally.retention).isZero();
+  }
+}

@@ -3,6 +3,7 @@ package parfield.field;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import parfield.lamp.Channel;
 import parfield.lamp.IntensityDistribution;
 import parfield.optics.Agitation;
@@ -31,6 +32,7 @@ public final class FastSolver implements FieldSolver {
   private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities =
       new Memo<>(4_000);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
+  private final Memo<LossKey, double[]> transmittances = new Memo<>(2_000);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(512);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
@@ -59,6 +61,9 @@ public final class FastSolver implements FieldSolver {
   private record PathKey(double height, double depth, double index, Lid lid) {}
 
   private record AttenuationKey(Identity<Spectrum> spectrum, Water water) {}
+
+  /** Both compare by identity. */
+  private record LossKey(PathTable table, Attenuation attenuation) {}
 
   private record PaneKey(Walls walls, double index) {}
 
@@ -103,7 +108,7 @@ public final class FastSolver implements FieldSolver {
           tank,
           sources,
           atPlaces,
-          new FluxCollector(tables, attenuations, atPlaces, null, sums));
+          new FluxCollector(tables, losses(attenuations), atPlaces, null, sums));
       if (!room.patches().isEmpty()) {
         double[][] direct = new double[channels.size()][room.patches().size()];
         PatchFacing facing = new PatchFacing(room.patches());
@@ -111,7 +116,7 @@ public final class FastSolver implements FieldSolver {
             tank,
             sources,
             onPatches,
-            new FluxCollector(tables, attenuations, onPatches, facing, direct));
+            new FluxCollector(tables, losses(attenuations), onPatches, facing, direct));
         addReturn(tank, room, channels, direct, atPlaces.planes(), sums);
       }
       values[h] = sums;
@@ -283,6 +288,19 @@ public final class FastSolver implements FieldSolver {
     return attenuations.get(
         new AttenuationKey(new Identity<>(spectrum), tank.water()),
         key -> Attenuation.of(key.spectrum.value, key.water));
+  }
+
+  /** Transmittance of water by position in a path table, one row a channel. */
+  private Function<PathTable, double[][]> losses(Attenuation[] attenuations) {
+    return table -> {
+      double[][] rows = new double[attenuations.length][];
+      for (int c = 0; c < rows.length; c++) {
+        rows[c] =
+            transmittances.get(
+                new LossKey(table, attenuations[c]), key -> key.table.transmittance(key.attenuation));
+      }
+      return rows;
+    };
   }
 
   private Attenuation[] attenuations(List<Channel> channels, Tank tank) {

@@ -24,13 +24,12 @@ import parfield.tank.Walls;
  *
  * <p>A moving surface bends each ray by (1 − 1/n) times the slope: that blurs the edges of shadows,
  * which is computed, and rounds the field between them, which is left out (below 0.5 % of E_d, see
- * the validation page). No scattering, no rock. Immutable to its callers and thread-safe; tables are kept
- * between calls.
+ * the validation page). No scattering, no rock. Immutable to its callers and thread-safe; tables
+ * are kept between calls.
  */
 public final class FastSolver implements FieldSolver {
   private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);
-  private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities =
-      new Memo<>(4_000);
+  private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities = new Memo<>(800);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
   private final Memo<LossKey, double[]> transmittances = new Memo<>(2_000);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
@@ -188,8 +187,7 @@ public final class FastSolver implements FieldSolver {
       List<DepthPlane> planes,
       double[][] sums) {
     for (int c = 0; c < onPatches.length; c++) {
-      double[] lattice =
-          returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
+      double[] lattice = returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
       for (DepthPlane plane : planes) {
         room.addInterpolated(lattice, plane, sums[c]);
       }
@@ -297,7 +295,8 @@ public final class FastSolver implements FieldSolver {
       for (int c = 0; c < rows.length; c++) {
         rows[c] =
             transmittances.get(
-                new LossKey(table, attenuations[c]), key -> key.table.transmittance(key.attenuation));
+                new LossKey(table, attenuations[c]),
+                key -> key.table.transmittance(key.attenuation));
       }
       return rows;
     };

@@ -15,8 +15,10 @@ final class FluxCollector implements PathCollector {
   private final Receivers receivers;
   private final PatchFacing facing;
   private final double[][] sums;
+
   /** All that depends on distance alone, the channels of one position side by side. */
   private final double[] radial;
+
   private final double[] here;
   private PointSource source;
   private PathTable table;

@@ -1,5 +1,6 @@
 package parfield.field;
 
+import java.util.Arrays;
 import parfield.lamp.IntensityDistribution;
 
 /**
@@ -16,12 +17,18 @@ final class IntensityTable {
   private static final double STEPS_PER_RADIAN = GAMMA_STEPS / Math.PI;
   private static final int QUADRANT_STEPS = 48;
 
+  /**
+   * Intensities [row in γ][azimuth] in one array, up to the first row from which on all is dark.
+   */
   private final double[] values;
+
+  private final int darkFrom;
   private final int azimuths;
   private final boolean quadrant;
 
   private IntensityTable(double[] values, int azimuths, boolean quadrant) {
     this.values = values;
+    this.darkFrom = values.length / azimuths - 1;
     this.azimuths = azimuths;
     this.quadrant = quadrant;
   }
@@ -39,11 +46,15 @@ final class IntensityTable {
       angles[j] = turn * Math.PI / 2 + Math.atan2(t, 1 - t);
     }
     double[] values = new double[(GAMMA_STEPS + 2) * azimuths];
+    int lit = 0;
     for (int i = 0; i <= GAMMA_STEPS; i++) {
       double[] row = distribution.around(i / STEPS_PER_RADIAN, angles);
       System.arraycopy(row, 0, values, i * azimuths, azimuths);
+      if (Arrays.stream(row).anyMatch(intensity -> intensity > 0)) {
+        lit = i + 1;
+      }
     }
-    return new IntensityTable(values, azimuths, quadrant);
+    return new IntensityTable(Arrays.copyOf(values, (lit + 1) * azimuths), azimuths, quadrant);
   }
 
   /** Returns whether the intensity does not depend on azimuth. */
@@ -55,6 +66,9 @@ final class IntensityTable {
   double at(double gamma, double dx, double dy) {
     double row = gamma * STEPS_PER_RADIAN;
     int i = (int) row;
+    if (i >= darkFrom) {
+      return 0;
+    }
     double f = row - i;
     int base = i * azimuths;
     if (azimuths == 1) {

@@ -3,6 +3,7 @@ package parfield.field;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import parfield.lamp.Channel;
 import parfield.lamp.IntensityDistribution;
 import parfield.optics.Agitation;
@@ -23,14 +24,14 @@ import parfield.tank.Walls;
  *
  * <p>A moving surface bends each ray by (1 − 1/n) times the slope: that blurs the edges of shadows,
  * which is computed, and rounds the field between them, which is left out (below 0.5 % of E_d, see
- * the validation page). No scattering, no rock. Immutable to its callers and thread-safe; tables are kept
- * between calls.
+ * the validation page). No scattering, no rock. Immutable to its callers and thread-safe; tables
+ * are kept between calls.
  */
 public final class FastSolver implements FieldSolver {
   private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);
-  private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities =
-      new Memo<>(4_000);
+  private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities = new Memo<>(800);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
+  private final Memo<LossKey, double[]> transmittances = new Memo<>(2_000);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(1_024);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
@@ -59,6 +60,9 @@ public final class FastSolver implements FieldSolver {
   private record PathKey(double height, double depth, double index, Lid lid) {}
 
   private record AttenuationKey(Identity<Spectrum> spectrum, Water water) {}
+
+  /** Both compare by identity. */
+  private record LossKey(PathTable table, Attenuation attenuation) {}
 
   private record PaneKey(Walls walls, double index) {}
 
@@ -103,7 +107,7 @@ public final class FastSolver implements FieldSolver {
           tank,
           sources,
           atPlaces,
-          new FluxCollector(tables, attenuations, atPlaces, null, sums));
+          new FluxCollector(tables, losses(attenuations), atPlaces, null, sums));
       if (!room.patches().isEmpty()) {
         double[][] direct = new double[channels.size()][room.patches().size()];
         PatchFacing facing = new PatchFacing(room.patches());
@@ -111,7 +115,7 @@ public final class FastSolver implements FieldSolver {
             tank,
             sources,
             onPatches,
-            new FluxCollector(tables, attenuations, onPatches, facing, direct));
+            new FluxCollector(tables, losses(attenuations), onPatches, facing, direct));
         addReturn(tank, room, channels, direct, atPlaces.planes(), sums);
       }
       values[h] = sums;
@@ -183,8 +187,7 @@ public final class FastSolver implements FieldSolver {
       List<DepthPlane> planes,
       double[][] sums) {
     for (int c = 0; c < onPatches.length; c++) {
-      double[] lattice =
-          returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
+      double[] lattice = returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
       for (DepthPlane plane : planes) {
         room.addInterpolated(lattice, plane, sums[c]);
       }
@@ -283,6 +286,20 @@ public final class FastSolver implements FieldSolver {
     return attenuations.get(
         new AttenuationKey(new Identity<>(spectrum), tank.water()),
         key -> Attenuation.of(key.spectrum.value, key.water));
+  }
+
+  /** Transmittance of water by position in a path table, one row a channel. */
+  private Function<PathTable, double[][]> losses(Attenuation[] attenuations) {
+    return table -> {
+      double[][] rows = new double[attenuations.length][];
+      for (int c = 0; c < rows.length; c++) {
+        rows[c] =
+            transmittances.get(
+                new LossKey(table, attenuations[c]),
+                key -> key.table.transmittance(key.attenuation));
+      }
+      return rows;
+    };
   }
 
   private Attenuation[] attenuations(List<Channel> channels, Tank tank) {

@@ -1,7 +1,7 @@
 package parfield.field;
 
 import java.util.Arrays;
-import parfield.optics.Attenuation;
+import java.util.function.Function;
 
 /**
  * Sums irradiance by channel over the paths it is given.
@@ -11,12 +11,14 @@ import parfield.optics.Attenuation;
  */
 final class FluxCollector implements PathCollector {
   private final IntensityTable[] intensities;
-  private final Attenuation[] attenuations;
+  private final Function<PathTable, double[][]> transmittances;
   private final Receivers receivers;
   private final PatchFacing facing;
   private final double[][] sums;
+
   /** All that depends on distance alone, the channels of one position side by side. */
   private final double[] radial;
+
   private final double[] here;
   private PointSource source;
   private PathTable table;
@@ -27,19 +29,19 @@ final class FluxCollector implements PathCollector {
    * Prepares a sum.
    *
    * @param intensities by channel
-   * @param attenuations by channel
+   * @param transmittances of water by channel and position, for a path table
    * @param receivers what the receiver numbers mean
    * @param facing how receivers face, or null where all face up
    * @param sums irradiance by channel and owner; added to
    */
   FluxCollector(
       IntensityTable[] intensities,
-      Attenuation[] attenuations,
+      Function<PathTable, double[][]> transmittances,
       Receivers receivers,
       PatchFacing facing,
       double[][] sums) {
     this.intensities = intensities;
-    this.attenuations = attenuations;
+    this.transmittances = transmittances;
     this.receivers = receivers;
     this.facing = facing;
     this.sums = sums;
@@ -62,10 +64,11 @@ final class FluxCollector implements PathCollector {
     }
     double share = source.share() * receivers.share();
     int channels = intensities.length;
+    double[][] transmittance = transmittances.apply(table);
     for (int c = 0; c < channels; c++) {
       boolean folded = intensities[c].axial() && source.level();
       for (int i = 0; i <= PathTable.STEPS; i++) {
-        double value = table.weight[i] * share * attenuations[c].transmittance(table.length[i]);
+        double value = table.weight[i] * share * transmittance[c][i];
         radial[i * channels + c] = folded ? value * intensities[c].at(table.gamma[i], 1, 0) : value;
       }
     }

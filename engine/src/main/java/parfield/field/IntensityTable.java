@@ -1,5 +1,6 @@
 package parfield.field;
 
+import java.util.Arrays;
 import parfield.lamp.IntensityDistribution;
 
 /**
@@ -16,8 +17,13 @@ final class IntensityTable {
   private static final int GAMMA_STEPS = 512;
   private static final int QUADRANT_STEPS = 48;
 
+  /**
+   * Intensities [row in γ][azimuth] in one array, up to the first row from which on all is dark.
+   */
   private final double[] values;
+
   private final double stepsPerRadian;
+  private final int darkFrom;
   private final int azimuths;
   private final boolean quadrant;
 
@@ -25,6 +31,7 @@ final class IntensityTable {
       double[] values, double stepsPerRadian, int azimuths, boolean quadrant) {
     this.values = values;
     this.stepsPerRadian = stepsPerRadian;
+    this.darkFrom = values.length / azimuths - 1;
     this.azimuths = azimuths;
     this.quadrant = quadrant;
   }
@@ -44,11 +51,16 @@ final class IntensityTable {
     int steps = axial ? AXIAL_STEPS : GAMMA_STEPS;
     double stepsPerRadian = steps / Math.PI;
     double[] values = new double[(steps + 2) * azimuths];
+    int lit = 0;
     for (int i = 0; i <= steps; i++) {
       double[] row = distribution.around(i / stepsPerRadian, angles);
       System.arraycopy(row, 0, values, i * azimuths, azimuths);
+      if (Arrays.stream(row).anyMatch(intensity -> intensity > 0)) {
+        lit = i + 1;
+      }
     }
-    return new IntensityTable(values, stepsPerRadian, azimuths, quadrant);
+    return new IntensityTable(
+        Arrays.copyOf(values, (lit + 1) * azimuths), stepsPerRadian, azimuths, quadrant);
   }
 
   /** Returns whether the intensity does not depend on azimuth. */
@@ -60,6 +72,9 @@ final class IntensityTable {
   double at(double gamma, double dx, double dy) {
     double row = gamma * stepsPerRadian;
     int i = (int) row;
+    if (i >= darkFrom) {
+      return 0;
+    }
     double f = row - i;
     int base = i * azimuths;
     if (azimuths == 1) {

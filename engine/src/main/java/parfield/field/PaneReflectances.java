@@ -1,5 +1,7 @@
 package parfield.field;
 
+import java.util.HashMap;
+import java.util.Map;
 import parfield.optics.Interface;
 import parfield.optics.Pane;
 import parfield.tank.Side;
@@ -35,16 +37,23 @@ final class PaneReflectances {
       glass[i] = Pane.reflectance(cosine, index, Pane.GLASS, 1);
       face[i] = Interface.reflectance(cosine, index, Pane.GLASS);
     }
+    // Panes alike share one table, which keeps it near the processor.
+    Map<Wall, double[]> tables = new HashMap<>();
     for (Side side : Side.values()) {
-      Wall wall = walls.on(side);
-      double[] values = new double[STEPS + 1];
-      for (int i = 0; i <= STEPS; i++) {
-        double covered = wall.cover() == Wall.Cover.BEHIND_GLASS ? face[i] : 0;
-        values[i] = wall.clear() * glass[i] + (1 - wall.clear()) * covered;
-      }
-      reflectances.table[side.ordinal()] = values;
+      reflectances.table[side.ordinal()] =
+          tables.computeIfAbsent(walls.on(side), wall -> mixed(wall, glass, face));
     }
     return reflectances;
+  }
+
+  /** The clear share reflects as glass in air, the rest as its cover lets it. */
+  private static double[] mixed(Wall wall, double[] glass, double[] face) {
+    double[] values = new double[STEPS + 1];
+    for (int i = 0; i <= STEPS; i++) {
+      double covered = wall.cover() == Wall.Cover.BEHIND_GLASS ? face[i] : 0;
+      values[i] = wall.clear() * glass[i] + (1 - wall.clear()) * covered;
+    }
+    return values;
   }
 
   /** Panes that reflect everything: for checks of flux conservation. */

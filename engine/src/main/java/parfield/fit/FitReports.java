@@ -8,6 +8,8 @@ import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import parfield.survey.Survey;
+import parfield.survey.Suspicion;
+import parfield.survey.SuspiciousReadings;
 import parfield.units.Estimate;
 
 /** Writes down what a fit found, for people. */
@@ -90,7 +92,13 @@ final class FitReports {
         predicted[i] = posterior.predicted(at + i);
         sigma[i] = posterior.sigma(at + i);
       }
-      String[] reasons = Suspicions.reasons(survey, predicted, sigma);
+      String[] reasons = new String[n];
+      Arrays.fill(reasons, "");
+      for (Suspicion suspicion : SuspiciousReadings.against(survey, predicted, sigma)) {
+        for (int reading : suspicion.readings()) {
+          reasons[reading] = suspicion.reason();
+        }
+      }
       for (int i = 0; i < n; i++) {
         double measured = observations.ppfd(at + i);
         residuals.add(

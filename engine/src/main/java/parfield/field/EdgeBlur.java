@@ -6,8 +6,8 @@ import parfield.tank.Tank;
  * How soft the edges of shadows are, measured at the surface.
  *
  * <p>Two causes add their variances: the size of the source, seen through the point where the ray
- * crosses (the share of the way in water of it), and the moving surface, which displaces the foot of
- * a ray by (1 − 1/n) times slope times depth (the share of the way in air of that).
+ * crosses (the share of the way in water of it), and the moving surface, which displaces the foot
+ * of a ray by (1 − 1/n) times slope times depth (the share of the way in air of that).
  */
 final class EdgeBlur {
   /** Beyond this many standard deviations an edge is sharp. */

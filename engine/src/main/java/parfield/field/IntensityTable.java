@@ -27,8 +27,7 @@ final class IntensityTable {
   private final int azimuths;
   private final boolean quadrant;
 
-  private IntensityTable(
-      double[] values, double stepsPerRadian, int azimuths, boolean quadrant) {
+  private IntensityTable(double[] values, double stepsPerRadian, int azimuths, boolean quadrant) {
     this.values = values;
     this.stepsPerRadian = stepsPerRadian;
     this.darkFrom = values.length / azimuths - 1;

@@ -99,12 +99,10 @@ public record LightBudget(double emitted, double onOpening, double entered) {
         double square = dx * dx + dy * dy + source.height() * source.height();
         double cosine = source.height() / Math.sqrt(square);
         double[] direction = source.direction(dx, dy, source.height());
-        double intensity =
-            table.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]));
+        double intensity = table.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]));
         double flux = intensity * cosine / square * cell;
         falls += flux;
-        enters +=
-            flux * (1 - Interface.reflectance(cosine, 1, tank.water().refractiveIndex()));
+        enters += flux * (1 - Interface.reflectance(cosine, 1, tank.water().refractiveIndex()));
       }
     }
     return new double[] {falls, enters};

@@ -123,8 +123,7 @@ final class OpeningTracer {
     if (inside && opaque.length == 0) {
       return 1;
     }
-    double share =
-        blur.between(x, fromX, toX, airShare) * blur.between(y, fromY, toY, airShare);
+    double share = blur.between(x, fromX, toX, airShare) * blur.between(y, fromY, toY, airShare);
     for (Rectangle rectangle : opaque) {
       if (x > rectangle.fromX() - margin
           && x < rectangle.toX() + margin

@@ -8,9 +8,9 @@ import parfield.rig.Hanging;
 /**
  * A small square that light leaves from, with the frame its intensities are given in.
  *
- * <p>An emitter of finite aperture becomes several cells of equal share, the more the wider it is for
- * its height. Light is taken to leave each cell's centre; the size that is left blurs the edges of
- * shadows.
+ * <p>An emitter of finite aperture becomes several cells of equal share, the more the wider it is
+ * for its height. Light is taken to leave each cell's centre; the size that is left blurs the edges
+ * of shadows.
  *
  * @param hanging index of the hanging it belongs to
  * @param x along the tank's length [m]
@@ -22,7 +22,14 @@ import parfield.rig.Hanging;
  * @param tilt of the lamp frame about its length axis [rad]
  */
 record PointSource(
-    int hanging, double x, double y, double height, double share, double size, double yaw, double tilt) {
+    int hanging,
+    double x,
+    double y,
+    double height,
+    double share,
+    double size,
+    double yaw,
+    double tilt) {
   private static final double LOWEST = 1e-3;
 
   /** A cell is no wider than this share of its height, as far as the cells go. */

@@ -237,10 +237,7 @@ final class FitReports {
                     + " until a plane is read with one of them alone.",
                 fixture, group.names()));
       }
-      double angle =
-          posterior
-              .forward()
-              .angleBelow(posterior.mode(), groups.indexOf(group), SEEN);
+      double angle = posterior.forward().angleBelow(posterior.mode(), groups.indexOf(group), SEEN);
       statements.add(
           String.format(
               Locale.ROOT,

@@ -8,10 +8,10 @@ import parfield.lamp.HarmonicIntensity;
 /**
  * What the readings should be for a set of coefficients near a reference, with derivatives.
  *
- * <p>The coefficient vector holds the lamps' coefficients group by group, then the conditions'. E is
- * linear in the lamps' intensities, which are exponentials of linear functions of the coefficients:
- * exact. The conditions move ln E linearly about the reference; slopes are central differences, and
- * the reference is renewed as the fit goes on. Immutable.
+ * <p>The coefficient vector holds the lamps' coefficients group by group, then the conditions'. E
+ * is linear in the lamps' intensities, which are exponentials of linear functions of the
+ * coefficients: exact. The conditions move ln E linearly about the reference; slopes are central
+ * differences, and the reference is renewed as the fit goes on. Immutable.
  */
 final class Forward {
   private static final double CONDITION_STEP = 0.3;

@@ -38,11 +38,7 @@ final class FreedomSearch {
    * @param skewGain gain in log evidence of lamps without symmetry over lamps with it
    */
   record Chosen(
-      Posterior posterior,
-      LampBasis basis,
-      Freedom freedom,
-      double discrepancy,
-      double skewGain) {
+      Posterior posterior, LampBasis basis, Freedom freedom, double discrepancy, double skewGain) {
     /** Log of evidence times the prior of the discrepancy, up to a constant. */
     double merit() {
       double ratio = discrepancy / EXPECTED_DISCREPANCY;
@@ -125,8 +121,7 @@ final class FreedomSearch {
     double gain = asymmetric.posterior().logEvidence() - best.posterior().logEvidence();
     Chosen chosen = gain > SKEW_GAIN ? asymmetric : best;
     forward = forward.about(chosen.posterior().mode());
-    Chosen last =
-        attempt(chosen.freedom(), chosen.discrepancy(), chosen.posterior().mode());
+    Chosen last = attempt(chosen.freedom(), chosen.discrepancy(), chosen.posterior().mode());
     return new Chosen(last.posterior(), basis, last.freedom(), last.discrepancy(), gain);
   }
 

@@ -11,11 +11,11 @@ import parfield.lamp.HarmonicIntensity;
  * The family of intensity distributions that a fit searches: how an unknown lamp may look.
  *
  * <p>ln I(γ, C) = level + exponent · ln cos γ + g₀(γ) + Σ_k sin^k γ · g_k(γ) · {cos kC, sin kC}: a
- * cosine-power lobe, a smooth departure from it, and smooth azimuthal harmonics that vanish at nadir
- * as a regular function must. The g are Gaussian processes in γ with a Matérn covariance of order
- * 5/2 (Rasmussen and Williams 2006, Gaussian Processes for Machine Learning, eq. 4.17), written as
- * their principal modes, so that every coefficient has a normal prior of its own. The logarithm
- * keeps the intensity positive without constraints. Immutable.
+ * cosine-power lobe, a smooth departure from it, and smooth azimuthal harmonics that vanish at
+ * nadir as a regular function must. The g are Gaussian processes in γ with a Matérn covariance of
+ * order 5/2 (Rasmussen and Williams 2006, Gaussian Processes for Machine Learning, eq. 4.17),
+ * written as their principal modes, so that every coefficient has a normal prior of its own. The
+ * logarithm keeps the intensity positive without constraints. Immutable.
  */
 final class LampBasis {
   /** Nodes of γ from 0 to 90°, every 2.5°. */
@@ -41,7 +41,8 @@ final class LampBasis {
    *
    * @param shape standard deviation of g₀, in ln I
    * @param quadrant of the even harmonic cos 2C; half of it for cos 4C
-   * @param skew of the odd harmonics, half of it for sin 2C; 0 for a lamp with two planes of symmetry
+   * @param skew of the odd harmonics, half of it for sin 2C; 0 for a lamp with two planes of
+   *     symmetry
    */
   record Freedom(double shape, double quadrant, double skew) {}
 

@@ -13,8 +13,8 @@ import parfield.survey.Survey;
 /**
  * Which channels the surveys can tell apart.
  *
- * <p>Channels of a fixture whose outputs stood in one ratio throughout were only ever seen together:
- * they form a group with one distribution, shared out by their watts.
+ * <p>Channels of a fixture whose outputs stood in one ratio throughout were only ever seen
+ * together: they form a group with one distribution, shared out by their watts.
  */
 final class LampGroups {
   private static final double SAME_RATIO = 1e-6;
@@ -103,13 +103,11 @@ final class LampGroups {
     if (sumA == 0 || sumB == 0) {
       return false;
     }
-    return outputs.stream()
-        .allMatch(row -> Math.abs(row[a] / sumA - row[b] / sumB) < SAME_RATIO);
+    return outputs.stream().allMatch(row -> Math.abs(row[a] / sumA - row[b] / sumB) < SAME_RATIO);
   }
 
   private static Group group(Fixture fixture, List<Integer> members, List<double[]> outputs) {
-    boolean watts =
-        members.stream().allMatch(c -> fixture.channels().get(c).watts().orElse(0) > 0);
+    boolean watts = members.stream().allMatch(c -> fixture.channels().get(c).watts().orElse(0) > 0);
     double[] shares = new double[members.size()];
     double total = 0;
     for (int i = 0; i < shares.length; i++) {
@@ -121,8 +119,7 @@ final class LampGroups {
     for (double share : shares) {
       parts.add(share / total);
     }
-    boolean seen =
-        outputs.stream().anyMatch(row -> members.stream().anyMatch(c -> row[c] > 0));
+    boolean seen = outputs.stream().anyMatch(row -> members.stream().anyMatch(c -> row[c] > 0));
     return new Group(fixture, List.copyOf(members), parts, mixed(fixture, members, parts), seen);
   }
 

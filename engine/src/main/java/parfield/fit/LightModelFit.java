@@ -15,19 +15,22 @@ import parfield.survey.Survey;
  * Fits a light model to surveys: lamps of unknown distribution over a tank of roughly known
  * condition.
  *
- * <p>Lamps and conditions are sought together by penalised least squares, since the logarithmic form
- * of the intensity makes the whole problem smooth and free of constraints; how free the lamps are
- * and how large the model's own error is are chosen by the marginal likelihood. Immutable.
+ * <p>Lamps and conditions are sought together by penalised least squares, since the logarithmic
+ * form of the intensity makes the whole problem smooth and free of constraints; how free the lamps
+ * are and how large the model's own error is are chosen by the marginal likelihood. Immutable.
  */
 public final class LightModelFit {
   private static final int DRAWS = 96;
+
   /** A fit of fewer readings is refused. */
   static final int FEWEST_READINGS = 6;
 
   /** Heights of draws are rounded to this [m], so that path tables can be shared. */
   private static final double HEIGHT_STEP = 0.002;
 
-  /** Standard error along each axis of where a fixture is hung anew [m]; common practice, no source. */
+  /**
+   * Standard error along each axis of where a fixture is hung anew [m]; common practice, no source.
+   */
   private static final double REHANG_DEVIATION = 0.004;
 
   /** Standard deviation of ln output of a channel that was never lit. */
@@ -111,9 +114,7 @@ public final class LightModelFit {
     for (int d = 0; d < DRAWS; d++) {
       double[] z = posterior.draw(random);
       double scale =
-          conditions.severalMeters()
-              ? 1
-              : Math.max(0.1, 1 + scaleError * random.nextGaussian());
+          conditions.severalMeters() ? 1 : Math.max(0.1, 1 + scaleError * random.nextGaussian());
       draws.add(truth(all, groups, conditions, chosen.basis(), z, from, scale, random));
     }
     FitReport report = FitReports.of(surveys, all, groups, conditions, chosen);
@@ -140,7 +141,8 @@ public final class LightModelFit {
       if (seen < 0) {
         seen = donor(groups, group);
         guess =
-            power(group) / power(groups.get(seen))
+            power(group)
+                / power(groups.get(seen))
                 * (random == null ? 1 : Math.exp(GUESS_DEVIATION * random.nextGaussian()));
       }
       for (int i = 0; i < group.channels().size(); i++) {

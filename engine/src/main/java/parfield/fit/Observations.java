@@ -133,7 +133,10 @@ final class Observations {
    * @param lamps gives E at all readings for some beams
    */
   double[] logGradient(
-      Conditions conditions, double[] z, int from, java.util.function.Function<List<Beam>, double[]> lamps) {
+      Conditions conditions,
+      double[] z,
+      int from,
+      java.util.function.Function<List<Beam>, double[]> lamps) {
     double[] east = lamps.apply(beams(conditions, z, from, GRADIENT_STEP, 0));
     double[] west = lamps.apply(beams(conditions, z, from, -GRADIENT_STEP, 0));
     double[] north = lamps.apply(beams(conditions, z, from, 0, GRADIENT_STEP));

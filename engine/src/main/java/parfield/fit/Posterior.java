@@ -4,9 +4,9 @@ import java.util.SplittableRandom;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
+import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 import org.ejml.interfaces.linsol.LinearSolverDense;
 import parfield.survey.Meter;
-import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 
 /**
  * The posterior of the coefficients about its mode, as a normal distribution (Laplace's method).
@@ -238,8 +238,7 @@ final class Posterior {
     if (size <= REDESCEND) {
       return HUBER * size - HUBER * HUBER / 2;
     }
-    return HUBER * REDESCEND - HUBER * HUBER / 2
-        + HUBER * REDESCEND * Math.log(size / REDESCEND);
+    return HUBER * REDESCEND - HUBER * HUBER / 2 + HUBER * REDESCEND * Math.log(size / REDESCEND);
   }
 
   private static double[] solve(double[][] matrix, double[] right) {

@@ -182,8 +182,7 @@ final class NeighbourCheck {
     double sum = 0;
     for (int k = 0; k < explanation.repaired().size(); k++) {
       sum +=
-          Math.abs(
-              log(explanation.repaired().get(k)) - log(shown[explanation.readings().get(k)]));
+          Math.abs(log(explanation.repaired().get(k)) - log(shown[explanation.readings().get(k)]));
     }
     return sum / explanation.repaired().size();
   }

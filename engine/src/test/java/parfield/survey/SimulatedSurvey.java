@@ -57,17 +57,19 @@ final class SimulatedSurvey {
             List.of(new Emitter(0, 0, 0)),
             List.of(Channel.of("blue", new CosinePower(1, 1))),
             List.of());
-    Rig rig =
-        new Rig("low", tank, List.of(Hanging.level(fixture, length / 2, width / 2, 0.2)));
+    Rig rig = new Rig("low", tank, List.of(Hanging.level(fixture, length / 2, width / 2, 0.2)));
     Meter meter = new Meter("probe", 1, true, 0, 0.05, 0.02, 0.007, 1);
     return new Survey("low", rig, meter, readings);
   }
 
   private GridPlan plan(Tank tank) {
-    if (Boolean.getBoolean("hard")) { return hard(tank); }
+    if (Boolean.getBoolean("hard")) {
+      return hard(tank);
+    }
     List<Double> depths = random.nextBoolean() ? List.of(0.15, 0.3) : List.of(0.1, 0.2, 0.35);
     return GridPlan.of(tank, depths, LengthUnit.CM);
   }
+
   private GridPlan hard(Tank tank) {
     List<Double> depths = random.nextBoolean() ? List.of(0.15) : List.of(0.15, 0.3);
     List<Place> centres = new ArrayList<>();
@@ -86,8 +88,7 @@ final class SimulatedSurvey {
   }
 
   private Scene scene(Tank tank) {
-    int fixtures =
-        Math.max(1, (int) Math.round(tank.length() / (0.5 + 0.4 * random.nextDouble())));
+    int fixtures = Math.max(1, (int) Math.round(tank.length() / (0.5 + 0.4 * random.nextDouble())));
     double height = 0.12 + 0.28 * random.nextDouble();
     double exponentX = 1 + 9 * random.nextDouble();
     double exponentY = random.nextBoolean() ? exponentX : 1 + 9 * random.nextDouble();
@@ -237,8 +238,7 @@ final class SimulatedSurvey {
       double cosine = Math.cos(air);
       double across = r > 0 ? dx * dx / (r * r) : 1;
       double exponent = exponentX * across + exponentY * (1 - across);
-      double entered =
-          Math.pow(cosine, exponent) * (1 - Interface.reflectance(cosine, 1, 1.34));
+      double entered = Math.pow(cosine, exponent) * (1 - Interface.reflectance(cosine, 1, 1.34));
       if (r < 1e-3) {
         return entered / Math.pow(height + depth / 1.34, 2);
       }

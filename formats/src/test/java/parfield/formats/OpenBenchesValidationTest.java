@@ -110,8 +110,7 @@ class OpenBenchesValidationTest {
     line.coverage.forEach(
         (band, pair) ->
             coverage.append(
-                String.format(
-                    Locale.ROOT, " %s %.1f/%.1f", band, 100 * pair[0], 100 * pair[1])));
+                String.format(Locale.ROOT, " %s %.1f/%.1f", band, 100 * pair[0], 100 * pair[1])));
     int n = line.errors.length;
     return String.format(
         Locale.ROOT,
@@ -129,8 +128,7 @@ class OpenBenchesValidationTest {
   private static List<Line> lines(Path bench) throws IOException {
     Setup setup = SetupFile.read(bench.resolve("setup.yaml"));
     FastSolver solver = new FastSolver();
-    LightModel model =
-        LightModelFit.with(solver).fit(List.copyOf(setup.surveys().values()));
+    LightModel model = LightModelFit.with(solver).fit(List.copyOf(setup.surveys().values()));
     JsonNode answers =
         new ObjectMapper().readTree(bench.resolve("answers").resolve("answers.json").toFile());
     List<Line> lines = new ArrayList<>();

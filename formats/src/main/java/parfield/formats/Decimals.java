@@ -6,22 +6,33 @@ package parfield.formats;
  */
 final class Decimals {
   private final boolean commaSeparated;
+  private final boolean pointsTell;
   private int commaLine;
   private String comma = "";
   private String clearComma = "";
   private int pointLine;
   private String point = "";
 
-  /** For a table whose cells are separated by {@code separator}. */
-  Decimals(char separator) {
-    this.commaSeparated = separator == ',';
+  private Decimals(boolean commaSeparated, boolean pointsTell) {
+    this.commaSeparated = commaSeparated;
+    this.pointsTell = pointsTell;
+  }
+
+  /** For text whose cells are separated by {@code separator}. */
+  static Decimals inText(char separator) {
+    return new Decimals(separator == ',', true);
+  }
+
+  /** For a sheet: it stores its numbers with a point, whatever a person typed or sees. */
+  static Decimals inSheet() {
+    return new Decimals(false, false);
   }
 
   /** The number, or NaN if it is none that can be read without guessing. */
   double parse(int line, String text) {
     int at = text.indexOf(',');
     if (at < 0) {
-      if (pointLine == 0 && text.indexOf('.') >= 0) {
+      if (pointsTell && pointLine == 0 && text.indexOf('.') >= 0) {
         pointLine = line;
         point = text;
       }

@@ -1,6 +1,7 @@
 package parfield.formats;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -69,7 +70,7 @@ final class Entry {
 
   /** Notes a fault at this place. */
   void fault(String value, String limit, String cure) {
-    fault(path, value, limit, cure);
+    fault(path.isEmpty() ? "the document" : path, value, limit, cure);
   }
 
   void fault(String what, String value, String limit, String cure) {
@@ -77,15 +78,14 @@ final class Entry {
   }
 
   /** Notes a name that does not exist, with the nearest that does. */
-  void unknown(String what, String name, Iterable<String> known, String otherwise) {
-    List<String> names = new ArrayList<>();
-    known.forEach(names::add);
-    String cure = notes().full(file()) ? otherwise : Nearest.cure(name, names, otherwise);
+  void unknown(String what, String name, Collection<String> known, String otherwise) {
+    // Beyond the faults that are told, finding the nearest name would be work for nothing.
+    boolean told = !notes().full(file());
     fault(
         what,
         Notes.shown(name),
-        names.isEmpty() ? "none, for none is stated" : Notes.shown(names),
-        cure);
+        known.isEmpty() ? "none, for none is stated" : Notes.shown(known),
+        told ? Nearest.cure(name, known, otherwise) : otherwise);
   }
 
   boolean isMap() {

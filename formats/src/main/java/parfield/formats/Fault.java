@@ -1,10 +1,10 @@
 package parfield.formats;
 
 import java.util.Locale;
-import java.util.Objects;
 
 /**
- * One thing wrong with a file: where, what, the value found, the limit and the cure.
+ * One thing wrong with a file: where, what, the value found, the limit and the cure. Its texts are
+ * kept printable and in one line.
  *
  * @param file name of the file
  * @param line 1-based; 0 where the fault is the whole file's
@@ -17,11 +17,11 @@ import java.util.Objects;
 public record Fault(
     String file, int line, int column, String what, String value, String limit, String cure) {
   public Fault {
-    Objects.requireNonNull(file, "file");
-    Objects.requireNonNull(what, "what");
-    Objects.requireNonNull(value, "value");
-    Objects.requireNonNull(limit, "limit");
-    Objects.requireNonNull(cure, "cure");
+    file = printable(file);
+    what = printable(what);
+    value = printable(value);
+    limit = printable(limit);
+    cure = printable(cure);
     if (line < 0 || column < 0) {
       throw new IllegalArgumentException(
           String.format(
@@ -30,6 +30,37 @@ public record Fault(
               line,
               column));
     }
+  }
+
+  /** A text in one line: control characters are written out, so that none reaches a screen. */
+  static String printable(String text) {
+    if (text.codePoints().noneMatch(Fault::hidden)) {
+      return text;
+    }
+    StringBuilder shown = new StringBuilder();
+    text.codePoints()
+        .forEach(
+            point -> {
+              if (hidden(point)) {
+                shown.append(String.format(Locale.ROOT, "\\u%04x", point));
+              } else {
+                shown.appendCodePoint(point);
+              }
+            });
+    return shown.toString();
+  }
+
+  private static boolean hidden(int point) {
+    return switch (Character.getType(point)) {
+      case Character.CONTROL,
+          Character.FORMAT,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR,
+          Character.SURROGATE,
+          Character.UNASSIGNED ->
+          true;
+      default -> false;
+    };
   }
 
   /**

@@ -89,7 +89,7 @@ final class FixtureSection {
       }
     }
     if (points) {
-      fixture.taken("aperture of its emitters", "0 (points)");
+      fixture.taken("aperture of its emitters", "unknown (a fit seeks it, else points)");
     }
     return emitters;
   }

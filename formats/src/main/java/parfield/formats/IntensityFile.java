@@ -27,7 +27,7 @@ final class IntensityFile implements TextTable.Rows {
   private IntensityFile(String file, Notes notes, char separator) {
     this.file = file;
     this.notes = notes;
-    this.decimals = new Decimals(separator);
+    this.decimals = Decimals.inText(separator);
   }
 
   /**

@@ -101,22 +101,11 @@ final class Notes {
     return names.size() > MOST_NAMES ? list + ", …" : list;
   }
 
-  /** A text as it may stand in a message: one line, printable, not longer than a line bears. */
+  /** A text as it may stand in a message: printable, not longer than a line bears. */
   static String shown(String text) {
-    StringBuilder shown = new StringBuilder();
-    text.codePoints()
-        .limit(LONGEST_VALUE)
-        .forEach(
-            point -> {
-              if (Character.isISOControl(point) || !Character.isDefined(point)) {
-                shown.append(String.format(Locale.ROOT, "\\u%04x", point));
-              } else {
-                shown.appendCodePoint(point);
-              }
-            });
-    if (text.codePoints().skip(LONGEST_VALUE).findAny().isPresent()) {
-      shown.append('…');
-    }
-    return shown.toString();
+    int points = text.codePointCount(0, text.length());
+    return points <= LONGEST_VALUE
+        ? Fault.printable(text)
+        : Fault.printable(text.substring(0, text.offsetByCodePoints(0, LONGEST_VALUE))) + "…";
   }
 }

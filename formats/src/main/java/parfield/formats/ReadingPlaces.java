@@ -182,7 +182,7 @@ final class ReadingPlaces {
       notes.assume(
           String.format(
               Locale.ROOT,
-              "%s has %d empty cells in its grid: places not measured",
+              "%s: empty cells of its grids, taken as places not measured: %d",
               file,
               unmeasured));
     }

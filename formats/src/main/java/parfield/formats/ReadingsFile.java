@@ -67,7 +67,7 @@ final class ReadingsFile {
     try {
       String text = Source.text(bytes);
       ReadingPlaces places = new ReadingPlaces(file, notes, context);
-      ReadingsTable table = new ReadingsTable(places, TextTable.separator(text));
+      ReadingsTable table = new ReadingsTable(places, Decimals.inText(TextTable.separator(text)));
       TextTable.read(file, text, notes, table);
       table.close();
       readings.addAll(places.close());
@@ -86,7 +86,7 @@ final class ReadingsFile {
         notes,
         name -> {
           ReadingPlaces places = new ReadingPlaces(name, notes, context);
-          ReadingsTable table = new ReadingsTable(places, '\t');
+          ReadingsTable table = new ReadingsTable(places, Decimals.inSheet());
           sheets.add(places);
           tables.add(table);
           return table;

@@ -38,13 +38,13 @@ final class ReadingsTable implements TextTable.Rows {
    * Starts a table.
    *
    * @param places checks places and keeps readings
-   * @param separator between the table's cells
+   * @param decimals reads the table's numbers
    */
-  ReadingsTable(ReadingPlaces places, char separator) {
+  ReadingsTable(ReadingPlaces places, Decimals decimals) {
     this.places = places;
     this.file = places.file();
     this.notes = places.notes();
-    this.decimals = new Decimals(separator);
+    this.decimals = decimals;
   }
 
   @Override

@@ -44,8 +44,7 @@ public final class SetupFile {
       throw notes.fatal(e.of(file));
     }
     Path folder = path.toAbsolutePath().getParent();
-    Setup setup = setup(file, Yaml.parse(file, text, notes), new Sources(folder, notes), notes);
-    return setup;
+    return setup(file, Yaml.parse(file, text, notes), new Sources(folder, notes), notes);
   }
 
   private static Setup setup(String file, Entry root, Sources sources, Notes notes) {

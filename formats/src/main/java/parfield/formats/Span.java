@@ -32,6 +32,6 @@ final class Span {
               "write the smaller first");
       return none;
     }
-    return new double[] {from, to};
+    return Double.isNaN(from) || Double.isNaN(to) ? none : new double[] {from, to};
   }
 }

@@ -50,7 +50,7 @@ final class SpectrumFile implements TextTable.Rows {
   private SpectrumFile(String file, Notes notes, char separator) {
     this.file = file;
     this.notes = notes;
-    this.decimals = new Decimals(separator);
+    this.decimals = Decimals.inText(separator);
   }
 
   /**

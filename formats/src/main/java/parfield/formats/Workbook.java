@@ -2,13 +2,15 @@ package parfield.formats;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipFile;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
@@ -25,9 +27,13 @@ import org.dhatim.fastexcel.reader.SheetVisibility;
  */
 final class Workbook {
   private static final int MEBI = 1 << 20;
-  private static final int MOST_UNPACKED = 128 * MEBI;
+  private static final int MOST_UNPACKED = 64 * MEBI;
   private static final int MOST_UNPACKED_TEXTS = 16 * MEBI;
+  private static final int MOST_SHEETS = 20;
   private static final int MOST_CELLS = 20_000_000;
+
+  /** The last row that a spreadsheet program knows. */
+  private static final int LAST_ROW = 1 << 20;
 
   /** Numbers of the built-in formats that show a date or a time (ECMA-376 part 1, 18.8.30). */
   private static final int[][] DATE_FORMATS = {{14, 22}, {45, 47}};
@@ -72,10 +78,14 @@ final class Workbook {
    */
   static void read(String file, byte[] bytes, Notes notes, Tables tables) {
     try {
-      checkUnpackedSize(bytes);
+      check(bytes);
       try (ReadableWorkbook book =
           new ReadableWorkbook(new ByteArrayInputStream(bytes), new ReadingOptions(true, true))) {
         List<Sheet> sheets = book.getSheets().toList();
+        if (sheets.size() > MOST_SHEETS) {
+          throw new TooBig("number of sheets", String.valueOf(MOST_SHEETS));
+        }
+        long cells = 0;
         for (Sheet sheet : sheets) {
           if (sheet.getVisibility() != SheetVisibility.VISIBLE) {
             notes.assume(
@@ -84,7 +94,7 @@ final class Workbook {
           }
           String name =
               sheets.size() == 1 ? file : file + " [" + Notes.shown(sheet.getName()) + "]";
-          rows(sheet, tables.sheet(name));
+          cells = rows(sheet, tables.sheet(name), cells);
         }
       }
     } catch (InvalidFile e) {
@@ -99,7 +109,7 @@ final class Workbook {
               0,
               0,
               "this is no XLSX workbook",
-              Notes.shown(String.valueOf(e.getMessage())),
+              e.getMessage() == null ? "broken content" : Notes.shown(e.getMessage()),
               "",
               "open it and save it as XLSX or CSV"));
     }
@@ -117,34 +127,45 @@ final class Workbook {
     }
   }
 
-  private static void checkUnpackedSize(byte[] bytes) throws IOException {
+  private static void check(byte[] bytes) throws IOException {
     byte[] buffer = new byte[1 << 16];
     long total = 0;
-    try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bytes))) {
-      for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+    try (ZipFile zip = ZipFile.builder().setByteArray(bytes).get()) {
+      for (ZipArchiveEntry entry : Collections.list(zip.getEntries())) {
         boolean cells = entry.getName().startsWith("xl/worksheets/");
+        SheetScan scan = new SheetScan();
         long part = 0;
-        for (int n = zip.read(buffer); n >= 0; n = zip.read(buffer)) {
-          total += n;
-          part += n;
-          if (total > MOST_UNPACKED || (!cells && part > MOST_UNPACKED_TEXTS)) {
-            int most = cells ? MOST_UNPACKED : MOST_UNPACKED_TEXTS;
-            throw new TooBig(
-                "unpacked size of " + Notes.shown(entry.getName()),
-                String.format(Locale.ROOT, "%d MiB", most / MEBI));
+        try (InputStream in = zip.getInputStream(entry)) {
+          for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
+            total += n;
+            part += n;
+            if (total > MOST_UNPACKED || (!cells && part > MOST_UNPACKED_TEXTS)) {
+              int most = cells ? MOST_UNPACKED : MOST_UNPACKED_TEXTS;
+              throw new TooBig(
+                  "unpacked size of " + Notes.shown(entry.getName()),
+                  String.format(Locale.ROOT, "%d MiB", most / MEBI));
+            }
+            String found = cells ? scan.take(buffer, n) : "";
+            if (!found.isEmpty()) {
+              throw new IOException(found + " in " + entry.getName());
+            }
           }
         }
       }
     }
   }
 
-  private static void rows(Sheet sheet, TextTable.Rows rows) throws IOException {
-    long cells = 0;
+  /** Hands on the rows of a sheet; returns the number of cells and rows of all sheets so far. */
+  private static long rows(Sheet sheet, TextTable.Rows rows, long before) throws IOException {
+    long cells = before;
     int last = 0;
     try (Stream<Row> stream = sheet.openStream()) {
       for (Iterator<Row> iterator = stream.iterator(); iterator.hasNext(); ) {
         Row row = iterator.next();
-        cells += row.getCellCount();
+        cells += 1L + row.getCellCount();
+        if (row.getRowNum() <= last || row.getRowNum() > LAST_ROW) {
+          throw new IOException("row " + row.getRowNum() + " after row " + last);
+        }
         if (cells > MOST_CELLS) {
           throw new TooBig("number of cells", String.valueOf(MOST_CELLS));
         }
@@ -159,6 +180,7 @@ final class Workbook {
         TextTable.row(rows, last, texts);
       }
     }
+    return cells;
   }
 
   private static String text(Cell cell) {

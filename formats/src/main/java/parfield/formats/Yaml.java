@@ -7,6 +7,7 @@ import org.snakeyaml.engine.v2.composer.Composer;
 import org.snakeyaml.engine.v2.events.Event;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.ReaderException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.parser.Parser;
@@ -23,6 +24,7 @@ final class Yaml {
   /** Most nodes of a document, and most visits to nodes, aliases counted each time. */
   static final int MOST_NODES = 50_000;
 
+  private static final int MOST_ALIASES = 50;
   private static final int DEEPEST = 20;
 
   private Yaml() {}
@@ -41,6 +43,7 @@ final class Yaml {
         LoadSettings.builder()
             .setLabel(file)
             .setAllowDuplicateKeys(true)
+            .setMaxAliasesForCollections(MOST_ALIASES + 1)
             .setCodePointLimit(Integer.MAX_VALUE)
             .build();
     try {
@@ -66,6 +69,17 @@ final class Yaml {
               atTab(mark) ? "a tab" : "",
               atTab(mark) ? "spaces" : "",
               cure(e, mark)));
+    } catch (ReaderException e) {
+      String before = text.substring(0, Math.min(e.getPosition(), text.length()));
+      throw notes.fatal(
+          new Fault(
+              file,
+              (int) before.chars().filter(c -> c == '\n').count() + 1,
+              before.length() - before.lastIndexOf('\n'),
+              "this is not YAML",
+              String.format(Locale.ROOT, "\\u%04x", e.getCodePoint()),
+              "printable characters",
+              "delete it"));
     } catch (YamlEngineException e) {
       throw notes.fatal(
           new Fault(
@@ -73,9 +87,9 @@ final class Yaml {
               0,
               0,
               "this is not YAML",
-              Notes.shown(String.valueOf(e.getMessage()).lines().findFirst().orElse("")),
-              "printable text",
-              "remove the character"));
+              Notes.shown(String.valueOf(e.getMessage())),
+              "",
+              "check that it is a setup file"));
     }
   }
 
@@ -103,6 +117,7 @@ final class Yaml {
     private final Notes notes;
     private int depth;
     private int nodes;
+    private int aliases;
 
     Limited(Parser parser, String file, Notes notes) {
       this.parser = parser;
@@ -134,11 +149,19 @@ final class Yaml {
           nodes++;
         }
         case MappingEnd, SequenceEnd -> depth--;
-        case Scalar, Alias -> nodes++;
+        case Scalar -> nodes++;
+        case Alias -> {
+          nodes++;
+          aliases++;
+        }
         default -> {}
       }
       if (depth > DEEPEST) {
         throw refusal(event, "nesting", "more", String.format(Locale.ROOT, "%d levels", DEEPEST));
+      }
+      if (aliases > MOST_ALIASES) {
+        throw refusal(
+            event, "number of aliases", "more", String.format(Locale.ROOT, "%d", MOST_ALIASES));
       }
       if (nodes > MOST_NODES) {
         throw refusal(

@@ -46,7 +46,8 @@ class OpenBenchTest {
                 + " 0.015 1/nm, refractive index 1.34",
             "fixtures.pendant.channels.blue does not state, so taken: output proportional to the"
                 + " dial",
-            "fixtures.pendant does not state, so taken: aperture of its emitters 0 (points)",
+            "fixtures.pendant does not state, so taken: aperture of its emitters unknown (a"
+                + " fit seeks it, else points)",
             "meters.probe does not state, so taken: immersion 1, applied true (readings hold the"
                 + " immersion factor already), ambient 0 µmol/m²/s, resolution 1 µmol/m²/s");
   }

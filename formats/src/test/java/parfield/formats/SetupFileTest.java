@@ -167,7 +167,8 @@ class SetupFileTest {
                 + " nm, output proportional to the dial",
             "fixtures.pendant.channels.white does not state, so taken: spectrum flat over 400 to"
                 + " 700 nm, output proportional to the dial",
-            "fixtures.pendant does not state, so taken: aperture of its emitters 0 (points),"
+            "fixtures.pendant does not state, so taken: aperture of its emitters unknown (a fit"
+                + " seeks it, else points),"
                 + " distribution fitted",
             "rigs.low does not state, so taken: dial blue 100, dial white 100",
             "meters.probe does not state, so taken: immersion 1, applied true (readings hold the"

@@ -24,6 +24,10 @@ public final class Pane {
     }
     double near = Interface.reflectance(cosine, from, slab);
     double far = Interface.reflectance(Math.sqrt(1 - slabSine * slabSine), slab, to);
+    if (far == 1) {
+      // All comes back in the end; the series below has no sum where both faces reflect all.
+      return 1;
+    }
     // r + t² R / (1 - r R), t = 1 - r: the geometric series of passes through the slab.
     return near + (1 - near) * (1 - near) * far / (1 - near * far);
   }

@@ -15,7 +15,7 @@ import java.util.Locale;
  */
 public record Water(double refractiveIndex, double yellowing, double spectralSlope) {
   /**
-   * Refractive index of sea water over 400–700 nm, within 0.3 % (Quan and Fry 1995: 1.336–1.349).
+   * Refractive index of sea water over 400–700 nm, within 0.7 % (Quan and Fry 1995: 1.336–1.349).
    */
   public static final double SEA_WATER_INDEX = 1.34;
 

@@ -1,5 +1,6 @@
 package parfield.spectrum;
 
+import java.util.Arrays;
 import java.util.Locale;
 
 /**
@@ -97,7 +98,7 @@ public final class Spectrum {
     if (!(wavelengthNm >= wavelengthsNm[0] && wavelengthNm <= wavelengthsNm[last])) {
       return 0;
     }
-    int found = java.util.Arrays.binarySearch(wavelengthsNm, wavelengthNm);
+    int found = Arrays.binarySearch(wavelengthsNm, wavelengthNm);
     if (found >= 0) {
       return photonFlux[found];
     }
@@ -116,7 +117,9 @@ public final class Spectrum {
    */
   public double photons(double fromNm, double toNm) {
     double sum = 0;
-    for (int i = 1; i < wavelengthsNm.length; i++) {
+    int found = Arrays.binarySearch(wavelengthsNm, fromNm);
+    int first = Math.max(1, found >= 0 ? found + 1 : -found - 1);
+    for (int i = first; i < wavelengthsNm.length && wavelengthsNm[i - 1] < toNm; i++) {
       double a = Math.max(fromNm, wavelengthsNm[i - 1]);
       double b = Math.min(toNm, wavelengthsNm[i]);
       if (b > a) {

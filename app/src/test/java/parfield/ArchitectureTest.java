@@ -61,7 +61,8 @@ class ArchitectureTest {
   /** All packages, in the order in which data flows through them. */
   private static final List<String> ROOMS =
       Stream.concat(
-              ENGINE.stream(), Stream.of("formats", "workspace", "plot", "report", "web", "cli"))
+              ENGINE.stream(),
+              Stream.of("formats", "demo", "workspace", "plot", "report", "web", "cli"))
           .toList();
 
   private static final String PROGRAM = "parfield";

@@ -1,5 +1,10 @@
 package parfield.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -9,23 +14,86 @@ import picocli.CommandLine.Spec;
 /** Entry point of the {@code parfield} command. */
 @Command(
     name = "parfield",
-    mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    description = "From PAR readings to mounting height, spacing and dials.")
+    description = "From PAR readings to mounting height, spacing and dials.",
+    subcommands = {
+      CheckCommand.class,
+      StatsCommand.class,
+      FitCommand.class,
+      FieldCommand.class,
+      RecommendCommand.class,
+      DemoCommand.class,
+    },
+    synopsisSubcommandLabel = "COMMAND",
+    mixinStandardHelpOptions = true,
+    commandListHeading = "%nCommands:%n",
+    footer = {
+      "",
+      "parfield COMMAND --help tells more of each; docs/COMMANDS.md tells all.",
+      "Answers go to standard output, everything else to standard error."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:done",
+      "1:done, but the answer is negative: no option meets the demands, or, with --strict, a"
+          + " reading looks wrong",
+      "2:not done: a fault in a file, on the command line or of the program",
+      "130:interrupted, after the best found so far was printed"
+    })
 public final class Parfield implements Runnable {
   @Spec private CommandSpec spec;
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Name a command; none was given.");
+    throw new ParameterException(spec.commandLine(), "name a command; none was given");
   }
 
   /**
-   * Runs the command and ends the process with its exit code: 0 done, 1 failed, 2 wrong usage.
+   * Runs the command and ends the process with its exit code.
    *
    * @param args the command line
    */
   public static void main(String[] args) {
-    System.exit(new CommandLine(new Parfield()).execute(args));
+    PrintWriter out = utf8(FileDescriptor.out);
+    PrintWriter err = utf8(FileDescriptor.err);
+    int code = run(out, err, args);
+    if (out.checkError() && code != ExitCode.FAILED) {
+      err.print(Problem.of("standard output cannot be written; the answer is lost").text());
+      code = ExitCode.FAILED;
+    }
+    err.flush();
+    System.exit(code);
+  }
+
+  /**
+   * Runs the command.
+   *
+   * @param out takes the answer
+   * @param err takes diagnostics
+   * @param args the command line
+   * @return the exit code
+   */
+  static int run(PrintWriter out, PrintWriter err, String... args) {
+    ProblemHandler problems = new ProblemHandler(args);
+    CommandLine command =
+        new CommandLine(new Parfield())
+            .setOut(out)
+            .setErr(err)
+            .setParameterExceptionHandler(problems)
+            .setExecutionExceptionHandler(problems);
+    int code;
+    try {
+      code = command.execute(args);
+    } catch (OutOfMemoryError e) {
+      code = problems.outOfMemory(err);
+    }
+    out.flush();
+    err.flush();
+    return code;
+  }
+
+  private static PrintWriter utf8(FileDescriptor descriptor) {
+    return new PrintWriter(
+        new OutputStreamWriter(new FileOutputStream(descriptor), StandardCharsets.UTF_8));
   }
 }

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** The known name that a mistyped one most likely means. */
-final class Nearest {
+public final class Nearest {
   private static final int LONGEST = 40;
   private static final int MOST = 500;
 
@@ -19,7 +19,7 @@ final class Nearest {
    * @return the nearest, the first of equals; empty if none is close: more than a third of the
    *     letters wrong, and at least two
    */
-  static Optional<String> of(String written, Collection<String> known) {
+  public static Optional<String> of(String written, Collection<String> known) {
     if (written.length() > LONGEST) {
       return Optional.empty();
     }

@@ -1,0 +1,134 @@
+package parfield.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import parfield.cli.answer.FieldAnswer;
+import parfield.field.Places;
+import parfield.fit.LightModel;
+import parfield.formats.PlacesFile;
+import parfield.rig.Rig;
+import parfield.units.LengthUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code parfield field}: the predicted light of a rig. */
+@Command(
+    name = "field",
+    mixinStandardHelpOptions = true,
+    header = "Predict the light of a rig.",
+    description = {
+      "",
+      "PPFD on planes or at places, each value with its 5 to 95 %% interval: as the bench's meter"
+          + " would show it, and with the meter's own scale error. Without --csv the values go to"
+          + " standard output as separated values."
+    })
+final class FieldCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private OutputOptions output;
+  @Mixin private Modelling modelling;
+
+  @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
+  private Path file;
+
+  @Option(
+      names = "--rig",
+      required = true,
+      paramLabel = "RIG",
+      description = "Name of a rig of the setup, measured or not.")
+  private String rigName;
+
+  @Option(
+      names = "--depth",
+      paramLabel = "LENGTHS",
+      converter = LengthsConverter.class,
+      description = "Depths of planes below the water line, as in 15,30 or 10:40:10.")
+  private LengthsConverter.Lengths depths;
+
+  @Option(
+      names = "--at",
+      paramLabel = "PLACES",
+      description =
+          "Predict at the places of this file instead (columns x, y and depth, units in their"
+              + " names); without a column of depths, at each --depth.")
+  private Path places;
+
+  @Option(
+      names = "--cell",
+      paramLabel = "LENGTH",
+      description = "Greatest side of the cells of a plane; default: 2.5 cm.")
+  private Double cell;
+
+  @Option(
+      names = "--csv",
+      paramLabel = "OUT",
+      description = "Leave the values in this file; one of that name is replaced.")
+  private Path csv;
+
+  @Override
+  public Integer call() {
+    checkOptions();
+    Bench bench = Bench.read(file);
+    LengthUnit unit = output.length(bench);
+    Rig rig = bench.rig(rigName);
+    List<Double> planes = depths == null ? List.of() : depths.metres(unit);
+    bench.checkDepths(planes, unit);
+    PrintWriter err = spec.commandLine().getErr();
+    List<Places> asked = new ArrayList<>();
+    if (places != null) {
+      PlacesFile.Read read = PlacesFile.read(places, bench.setup().tank(), unit, planes);
+      read.assumptions().forEach(sentence -> err.println("taken: " + sentence));
+      asked.add(Places.of(read.places()));
+    }
+    LightModel model = modelling.model(bench, err);
+    FieldPrediction prediction = new FieldPrediction(model, modelling.solver(), rig);
+    if (asked.isEmpty()) {
+      double side = cell == null ? FieldPrediction.CELL : unit.toMetres(cell);
+      for (double depth : planes) {
+        prediction.addPlane(depth, side, bench.bands());
+      }
+    } else {
+      asked.forEach(prediction::addPlaces);
+    }
+    List<String> left = new ArrayList<>();
+    if (csv != null) {
+      left.add(csv.toString());
+    }
+    FieldAnswer answer = prediction.answer(bench.setup().source(), left);
+    if (csv != null) {
+      OutputFile.write(csv, answer.csv(unit));
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    if (csv == null && !output.json()) {
+      out.print(answer.csv(unit));
+    } else {
+      output.print(out, answer, unit);
+    }
+    return ExitCode.DONE;
+  }
+
+  private void checkOptions() {
+    if (places == null && depths == null) {
+      throw Refusal.of(
+          "field needs to know where: neither --depth nor --at was given",
+          "give the depth of a plane, as in --depth 15, or a file of places, as in --at places.csv");
+    }
+    if (cell != null && !(cell > 0)) {
+      throw Refusal.of("--cell must be above 0; got " + cell, "leave it out for cells of 2.5 cm");
+    }
+    List<Path> inputs = new ArrayList<>(modelling.inputs());
+    inputs.add(file);
+    if (places != null) {
+      inputs.add(places);
+    }
+    if (csv != null) {
+      OutputFile.check(csv, inputs);
+    }
+  }
+}

@@ -1,0 +1,167 @@
+package parfield.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import parfield.cli.answer.RecommendationAnswer;
+import parfield.fit.LightModel;
+import parfield.plan.Demands;
+import parfield.plan.Mix;
+import parfield.plan.Planner;
+import parfield.plan.Progress;
+import parfield.plan.Recommendation;
+import parfield.plan.Search;
+import parfield.plan.Verdict;
+import parfield.units.LengthUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code parfield recommend}: what to hang and to dial. */
+@Command(
+    name = "recommend",
+    mixinStandardHelpOptions = true,
+    header = "Recommend height, number, spacing and dials.",
+    description = {
+      "",
+      "Looks for rigs that meet the demands of the setup and says with what probability they do."
+          + " Ctrl-C stops the search and prints the best found so far."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:an option meets all demands (probability 0.9 or more)",
+      "1:none surely does; the nearest is printed, with what stands in the way",
+      "2:not done: a fault in a file or on the command line",
+      "130:interrupted, after the best found so far was printed"
+    })
+final class RecommendCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private OutputOptions output;
+  @Mixin private Modelling modelling;
+
+  @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
+  private Path file;
+
+  @Option(
+      names = "--counts",
+      paramLabel = "N,...",
+      split = ",",
+      hideParamSyntax = true,
+      description = "Numbers of fixtures; default: 1 to as many as the fullest rig has.")
+  private List<Integer> counts = List.of();
+
+  @Option(
+      names = "--heights",
+      paramLabel = "LENGTHS",
+      converter = LengthsConverter.class,
+      description =
+          "Mounting heights, as in 15,20,30 or 15:40:5; default: from the lowest of the rigs to"
+              + " the highest, at least to twice the lowest. The lowest is the reference of"
+              + " retention.")
+  private LengthsConverter.Lengths heights;
+
+  @Option(
+      names = "--spacings",
+      paramLabel = "LENGTHS",
+      converter = LengthsConverter.class,
+      description = "Centre to centre, as in 40:70:5; default: derived from the tank's length.")
+  private LengthsConverter.Lengths spacings;
+
+  @Option(
+      names = "--depth",
+      paramLabel = "LENGTH",
+      description = "Plane to report on beside the water volume; default: that of most readings.")
+  private Double depth;
+
+  @Option(
+      names = "--free-mix",
+      description = "Dial every channel by itself; default: their ratio is kept as in the rigs.")
+  private boolean freeMix;
+
+  @Override
+  public Integer call() {
+    Bench bench = Bench.read(file);
+    LengthUnit unit = output.length(bench);
+    Demands demands = bench.demands();
+    Search search = search(bench, unit);
+    PrintWriter err = spec.commandLine().getErr();
+    LightModel model = modelling.model(bench, err);
+    try (Interruption interruption = new Interruption()) {
+      Recommendation recommendation =
+          recommend(modelling, model, demands, search, interruption, unit, err);
+      PrintWriter out = spec.commandLine().getOut();
+      output.print(out, answer(bench, model, recommendation), unit);
+      out.flush();
+      if (interruption.asked()) {
+        return ExitCode.INTERRUPTED;
+      }
+      return recommendation.best().standing() == Verdict.Standing.MET
+          ? ExitCode.DONE
+          : ExitCode.NEGATIVE;
+    }
+  }
+
+  static RecommendationAnswer answer(Bench bench, LightModel model, Recommendation recommendation) {
+    return new RecommendationAnswer(
+        bench.setup().source(),
+        List.copyOf(bench.setup().surveys().values()),
+        model.report().statements(),
+        recommendation);
+  }
+
+  private static Recommendation recommend(
+      Modelling modelling,
+      LightModel model,
+      Demands demands,
+      Search search,
+      Interruption interruption,
+      LengthUnit unit,
+      PrintWriter err) {
+    try (StatusLine status = StatusLine.on(err)) {
+      return new Planner(modelling.solver())
+          .recommend(
+              model,
+              demands,
+              search,
+              progress -> status.show(progress.share(), words(progress, unit)),
+              interruption::asked);
+    }
+  }
+
+  private static String words(Progress progress, LengthUnit unit) {
+    return String.format(
+        Locale.ROOT,
+        "%d rigs, best so far %.2f: %s",
+        progress.evaluated(),
+        progress.best().probability(),
+        progress.best().inWords(unit));
+  }
+
+  private Search search(Bench bench, LengthUnit unit) {
+    Search search = Search.around(List.copyOf(bench.setup().rigs().values()), plane(bench, unit));
+    if (!counts.isEmpty()) {
+      search = search.withCounts(counts);
+    }
+    if (heights != null) {
+      search = search.withHeights(heights.metres(unit));
+    }
+    if (spacings != null) {
+      search = search.withSpacings(spacings.metres(unit));
+    }
+    if (freeMix) {
+      search = search.withMix(Mix.FREE);
+    }
+    return bench.setup().room().height().isPresent()
+        ? search.withCeiling(bench.setup().room().height().getAsDouble())
+        : search;
+  }
+
+  private double plane(Bench bench, LengthUnit unit) {
+    return depth == null ? bench.usualDepth() : unit.toMetres(depth);
+  }
+}

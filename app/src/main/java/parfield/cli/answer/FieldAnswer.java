@@ -1,0 +1,176 @@
+package parfield.cli.answer;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import parfield.field.Places;
+import parfield.survey.Band;
+import parfield.units.Estimate;
+import parfield.units.LengthUnit;
+
+/**
+ * The predicted light of one rig.
+ *
+ * @param source name of the setup
+ * @param rig name of the rig
+ * @param places where
+ * @param asShown PPFD at each place as the bench's meter would show it [µmol m⁻² s⁻¹]
+ * @param withMeterScale the same with the meter's own scale error in the interval
+ * @param planes figures of whole planes; none where single places were asked for
+ * @param files that were left
+ */
+public record FieldAnswer(
+    String source,
+    String rig,
+    Places places,
+    List<Estimate> asShown,
+    List<Estimate> withMeterScale,
+    List<Plane> planes,
+    List<String> files)
+    implements Answer {
+  public FieldAnswer {
+    Objects.requireNonNull(source, "source");
+    Objects.requireNonNull(rig, "rig");
+    Objects.requireNonNull(places, "places");
+    asShown = List.copyOf(asShown);
+    withMeterScale = List.copyOf(withMeterScale);
+    planes = List.copyOf(planes);
+    files = List.copyOf(files);
+  }
+
+  /**
+   * Figures of one plane's area, the meter's scale error included in every interval.
+   *
+   * @param depth of the plane [m]
+   * @param mean PPFD [µmol m⁻² s⁻¹]
+   * @param min least PPFD of a cell
+   * @param max greatest PPFD of a cell
+   * @param evenness U₀, least over mean
+   * @param bands ranges whose shares follow
+   * @param coverage share of the area in each band
+   */
+  public record Plane(
+      double depth,
+      Estimate mean,
+      Estimate min,
+      Estimate max,
+      Estimate evenness,
+      List<Band> bands,
+      List<Estimate> coverage) {
+    public Plane {
+      Objects.requireNonNull(mean, "mean");
+      Objects.requireNonNull(min, "min");
+      Objects.requireNonNull(max, "max");
+      Objects.requireNonNull(evenness, "evenness");
+      bands = List.copyOf(bands);
+      coverage = List.copyOf(coverage);
+    }
+  }
+
+  @Override
+  public String text(LengthUnit unit) {
+    StringBuilder text = new StringBuilder();
+    text.append(
+        String.format(
+            Locale.ROOT, "Light of rig %s of %s at %d places\n", rig, source, places.size()));
+    if (!planes.isEmpty()) {
+      text.append('\n').append(planes(unit));
+      text.append("\nPPFD in ").append(Numbers.PPFD);
+      text.append("; intervals run from 5 to 95 %, the meter's scale error included.\n");
+      text.append("Shares are of the plane's area.\n");
+    }
+    text.append(Lines.section("Left", files));
+    return text.toString();
+  }
+
+  private String planes(LengthUnit unit) {
+    List<String> header = new ArrayList<>();
+    header.add("depth (" + unit.symbol() + ")");
+    header.add("mean");
+    header.add("min");
+    header.add("max");
+    header.add("U₀");
+    planes.get(0).bands().forEach(band -> header.add(band.name() + " (% of area)"));
+    Table table = new Table("r".repeat(header.size()), header);
+    for (Plane plane : planes) {
+      List<String> row = new ArrayList<>();
+      row.add(Numbers.length(plane.depth(), unit));
+      row.add(Numbers.ppfd(plane.mean()));
+      row.add(Numbers.ppfd(plane.min()));
+      row.add(Numbers.ppfd(plane.max()));
+      row.add(Numbers.ratio(plane.evenness()));
+      plane.coverage().forEach(share -> row.add(Numbers.percent(share)));
+      table.row(row);
+    }
+    return table.text();
+  }
+
+  /** Every place as separated values, lengths in {@code unit}, PPFD in µmol m⁻² s⁻¹. */
+  public String csv(LengthUnit unit) {
+    String in = unit.symbol();
+    StringBuilder text = new StringBuilder();
+    text.append(
+        String.format(
+            Locale.ROOT,
+            "x_%s,y_%s,depth_%s,ppfd,low,high,low_with_meter_scale,high_with_meter_scale\n",
+            in,
+            in,
+            in));
+    for (int i = 0; i < places.size(); i++) {
+      Estimate shown = asShown.get(i);
+      Estimate scaled = withMeterScale.get(i);
+      text.append(exact(places.x(i), unit)).append(',');
+      text.append(exact(places.y(i), unit)).append(',');
+      text.append(exact(places.depth(i), unit)).append(',');
+      text.append(Numbers.plain(shown.value(), 1)).append(',');
+      text.append(Numbers.plain(shown.low(), 1)).append(',');
+      text.append(Numbers.plain(shown.high(), 1)).append(',');
+      text.append(Numbers.plain(scaled.low(), 1)).append(',');
+      text.append(Numbers.plain(scaled.high(), 1)).append('\n');
+    }
+    return text.toString();
+  }
+
+  /** A length for a program, so that a place is found again. */
+  private static String exact(double metres, LengthUnit unit) {
+    return Numbers.plain(unit.fromMetres(metres), 4);
+  }
+
+  @Override
+  public ObjectNode json() {
+    ObjectNode json = Json.object();
+    json.put("setup", source);
+    json.put("rig", rig);
+    ArrayNode figures = json.putArray("planes");
+    for (Plane plane : planes) {
+      ObjectNode entry = figures.addObject();
+      Json.length(entry, "depth", plane.depth());
+      Json.ppfd(entry, "mean", plane.mean());
+      Json.ppfd(entry, "min", plane.min());
+      Json.ppfd(entry, "max", plane.max());
+      Json.number(entry, "evenness_u0", plane.evenness());
+      ArrayNode coverage = entry.putArray("coverage_of_plane");
+      for (int b = 0; b < plane.bands().size(); b++) {
+        ObjectNode band = coverage.addObject();
+        band.put("band", plane.bands().get(b).name());
+        Json.number(band, "inside", plane.coverage().get(b));
+      }
+    }
+    ArrayNode all = json.putArray("places");
+    for (int i = 0; i < places.size(); i++) {
+      ObjectNode entry = all.addObject();
+      Json.place(entry, places.get(i));
+      Json.ppfd(entry, "ppfd", asShown.get(i).value());
+      Json.ppfd(entry, "low", asShown.get(i).low());
+      Json.ppfd(entry, "high", asShown.get(i).high());
+      Json.ppfd(entry, "low_with_meter_scale", withMeterScale.get(i).low());
+      Json.ppfd(entry, "high_with_meter_scale", withMeterScale.get(i).high());
+    }
+    ArrayNode left = json.putArray("files");
+    files.forEach(left::add);
+    return json;
+  }
+}

@@ -1,0 +1,112 @@
+package parfield.cli.answer;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import parfield.formats.Room;
+import parfield.tank.Lid;
+import parfield.tank.Opening;
+import parfield.tank.Side;
+import parfield.tank.Tank;
+import parfield.tank.Wall;
+import parfield.units.LengthUnit;
+
+/** A tank in words. */
+final class TankWords {
+  private TankWords() {}
+
+  /** The tank, its panes, opening and water, one line each. */
+  static String lines(Tank tank, Room room, LengthUnit unit) {
+    List<String> panes = new ArrayList<>();
+    for (Side side : Side.values()) {
+      panes.add(side.name().toLowerCase(Locale.ROOT) + " " + condition(tank.walls().on(side)));
+    }
+    StringBuilder text = new StringBuilder();
+    line(
+        text,
+        "tank",
+        String.format(
+            Locale.ROOT,
+            "%s × %s %s inside, water %s deep",
+            Numbers.length(tank.length(), unit),
+            Numbers.length(tank.width(), unit),
+            unit.symbol(),
+            Numbers.withUnit(tank.depth(), unit)));
+    line(text, "panes", String.join(", ", panes));
+    line(
+        text,
+        "bottom",
+        "reflects " + Numbers.percent(tank.bottomReflectance()) + " % of the light");
+    line(text, "opening", opening(tank.opening(), unit));
+    line(
+        text,
+        "water",
+        String.format(
+            Locale.ROOT,
+            "refractive index %s, yellowing %s 1/m at 440 nm, surface %s",
+            Numbers.plain(tank.water().refractiveIndex(), 3),
+            Numbers.plain(tank.water().yellowing(), 3),
+            tank.surface().name().toLowerCase(Locale.ROOT)));
+    if (!room.equals(Room.unbounded())) {
+      line(text, "room above", room(room, unit));
+    }
+    return text.toString();
+  }
+
+  private static void line(StringBuilder text, String what, String words) {
+    text.append(String.format(Locale.ROOT, "%-10s  %s%n", what, words).replace("\r", ""));
+  }
+
+  private static String condition(Wall wall) {
+    if (wall.equals(Wall.clean())) {
+      return "clean";
+    } else if (wall.equals(Wall.film())) {
+      return "film";
+    } else if (wall.equals(Wall.coralline())) {
+      return "coralline";
+    } else if (wall.equals(Wall.painted())) {
+      return "painted";
+    } else if (wall.equals(Wall.opaque())) {
+      return "opaque";
+    }
+    return String.format(
+        Locale.ROOT,
+        "%s %% clear, its cover reflecting %s %%",
+        Numbers.percent(wall.clear()),
+        Numbers.percent(wall.diffuse()));
+  }
+
+  private static String opening(Opening opening, LengthUnit unit) {
+    List<String> parts = new ArrayList<>();
+    if (opening.rim() > 0) {
+      parts.add("rim of " + Numbers.withUnit(opening.rim(), unit));
+    }
+    if (!opening.opaque().isEmpty()) {
+      parts.add(
+          opening.opaque().size() == 1
+              ? "1 brace or cover"
+              : opening.opaque().size() + " braces or covers");
+    }
+    if (opening.lid() instanceof Lid.Mesh mesh) {
+      parts.add("mesh lid, " + Numbers.percent(mesh.openFraction()) + " % open");
+    } else if (opening.lid() instanceof Lid.Clear) {
+      parts.add("clear lid");
+    }
+    return parts.isEmpty() ? "free" : String.join(", ", parts);
+  }
+
+  private static String room(Room room, LengthUnit unit) {
+    List<String> parts = new ArrayList<>();
+    add(parts, room.height(), "high", unit);
+    add(parts, room.length(), "long", unit);
+    add(parts, room.width(), "wide", unit);
+    return String.join(", ", parts);
+  }
+
+  private static void add(List<String> parts, OptionalDouble length, String how, LengthUnit unit) {
+    if (length.isPresent()) {
+      parts.add(Numbers.withUnit(length.getAsDouble(), unit) + " " + how);
+    }
+  }
+}

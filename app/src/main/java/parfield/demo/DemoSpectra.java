@@ -1,0 +1,74 @@
+package parfield.demo;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import parfield.spectrum.Spectrum;
+
+/** The invented spectra of the bar's channels: sums of Gaussian peaks. */
+final class DemoSpectra {
+  private static final double FROM_NM = 380;
+  private static final double TO_NM = 720;
+  private static final double STEP_NM = 5;
+
+  /**
+   * One peak.
+   *
+   * @param at its wavelength [nm]
+   * @param width its standard deviation [nm]
+   * @param height relative photon flux per nm
+   */
+  record Peak(double at, double width, double height) {}
+
+  /** Peaks by the name of the channel, in the order of the setup. */
+  static final Map<String, List<Peak>> BY_CHANNEL = byChannel();
+
+  private DemoSpectra() {}
+
+  private static Map<String, List<Peak>> byChannel() {
+    Map<String, List<Peak>> peaks = new LinkedHashMap<>();
+    peaks.put("blue", List.of(new Peak(452, 10, 1)));
+    peaks.put("white", List.of(new Peak(446, 9, 0.55), new Peak(555, 48, 1)));
+    peaks.put("violet", List.of(new Peak(412, 8, 1)));
+    return peaks;
+  }
+
+  static Spectrum spectrum(List<Peak> peaks) {
+    int n = (int) Math.round((TO_NM - FROM_NM) / STEP_NM) + 1;
+    double[] wavelengths = new double[n];
+    double[] flux = new double[n];
+    for (int i = 0; i < n; i++) {
+      wavelengths[i] = FROM_NM + i * STEP_NM;
+      flux[i] = rounded(at(peaks, wavelengths[i]));
+    }
+    return new Spectrum(wavelengths, flux);
+  }
+
+  /** The spectrum as a file. */
+  static String file(List<Peak> peaks) {
+    Spectrum spectrum = spectrum(peaks);
+    StringBuilder text =
+        new StringBuilder("# Invented spectrum: relative photon flux per nm, not measured.\n");
+    text.append("wavelength_nm,relative_photon_flux\n");
+    for (int i = 0; i < spectrum.size(); i++) {
+      text.append(
+          String.format(
+              Locale.ROOT, "%.0f,%.4f\n", spectrum.wavelengthNm(i), spectrum.photonFlux(i)));
+    }
+    return text.toString();
+  }
+
+  private static double at(List<Peak> peaks, double wavelengthNm) {
+    double sum = 0;
+    for (Peak peak : peaks) {
+      double deviations = (wavelengthNm - peak.at()) / peak.width();
+      sum += peak.height() * Math.exp(-deviations * deviations / 2);
+    }
+    return sum;
+  }
+
+  private static double rounded(double flux) {
+    return Math.rint(1e4 * flux) / 1e4;
+  }
+}

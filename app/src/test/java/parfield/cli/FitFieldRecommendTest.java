@@ -1,0 +1,264 @@
+package parfield.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The commands that compute, on one small bench and one model of it. */
+class FitFieldRecommendTest {
+  @TempDir private static Path folder;
+
+  private static Path setup;
+  private static Path model;
+  private static Run fit;
+
+  @BeforeAll
+  static void fitOnce() {
+    setup = Run.bench(folder);
+    model = folder.resolve("model.json");
+    fit = Run.parfield("fit", setup, "--out", model);
+  }
+
+  private static JsonNode json(String text) throws IOException {
+    return new ObjectMapper().readTree(text);
+  }
+
+  private static Run answered(Object... args) {
+    Run run = Run.parfield(args);
+    assertThat(run.err()).isEmpty();
+    assertThat(run.code()).isZero();
+    return run;
+  }
+
+  @Test
+  void fitTellsWhatItFoundAndLeavesTheModel() {
+    assertThat(fit.err()).isEmpty();
+    assertThat(fit.code()).isZero();
+    assertThat(fit.out())
+        .startsWith(
+            """
+            Measured: 32 readings in 2 surveys
+              - low: 16 readings with 1 fixture 15 cm high; meter probe, scale error 5 %, repeat error 2 %
+              - high: 16 readings with 1 fixture 25 cm high; meter probe, scale error 5 %, repeat error 2 %
+            """)
+        .contains("clear share of the left pane")
+        .contains("predicted while held out")
+        .contains("What the readings tell\n")
+        .endsWith("The model is in " + model + ".\n");
+    assertThat(model).isNotEmptyFile();
+  }
+
+  @Test
+  void fitAnswersInJson() throws IOException {
+    Path other = folder.resolve("other.json");
+    JsonNode json = json(answered("fit", setup, "--out", other, "--json").out());
+
+    assertThat(json.fieldNames())
+        .toIterable()
+        .containsExactly(
+            "model",
+            "measured",
+            "relative_residual",
+            "conditions",
+            "cross_validation",
+            "statements",
+            "misfits");
+    assertThat(json.get("model").asText()).isEqualTo(other.toString());
+    assertThat(json.at("/measured/0/readings").asInt()).isEqualTo(16);
+    assertThat(json.at("/conditions/0/fitted/low").asDouble())
+        .isLessThanOrEqualTo(json.at("/conditions/0/fitted/high").asDouble());
+    assertThat(Files.readString(other)).isEqualTo(Files.readString(model));
+  }
+
+  @Test
+  void fieldGivesValuesWithBothIntervalsOnStandardOutput() {
+    List<String> lines =
+        answered("field", setup, "--model", model, "--rig", "high", "--depth", "15")
+            .out()
+            .lines()
+            .toList();
+
+    assertThat(lines.get(0))
+        .isEqualTo("x_cm,y_cm,depth_cm,ppfd,low,high,low_with_meter_scale,high_with_meter_scale");
+    assertThat(lines).hasSize(1 + 24 * 16);
+    assertThat(lines.get(1)).startsWith("1.25,1.25,15,");
+    double shown = 0;
+    double scaled = 0;
+    for (String line : lines.subList(1, lines.size())) {
+      String[] cells = line.split(",");
+      double ppfd = Double.parseDouble(cells[3]);
+      assertThat(ppfd).isBetween(Double.parseDouble(cells[4]), Double.parseDouble(cells[5]));
+      shown += Double.parseDouble(cells[5]) - Double.parseDouble(cells[4]);
+      scaled += Double.parseDouble(cells[7]) - Double.parseDouble(cells[6]);
+    }
+    assertThat(scaled).as("widths with the meter's scale error").isGreaterThan(shown);
+  }
+
+  @Test
+  void fieldNearAReadingIsNearTheReading() throws IOException {
+    Path places = Files.writeString(folder.resolve("at.csv"), "x_cm,y_cm,depth_cm\n22.5,20,15\n");
+
+    JsonNode json =
+        json(
+            answered("field", setup, "--model", model, "--rig", "low", "--at", places, "--json")
+                .out());
+
+    // The reading there was 379, with 2 % repeat error.
+    assertThat(json.at("/places/0/ppfd_umol_m2_s").asDouble()).isCloseTo(379, within(0.06 * 379));
+    assertThat(json.at("/places/0/x_cm").asDouble()).isEqualTo(22.5);
+    assertThat(json.get("planes")).isEmpty();
+  }
+
+  @Test
+  void fieldInAFileLeavesAShortAnswerWithAreaFigures() {
+    Path csv = folder.resolve("field.csv");
+
+    Run run =
+        answered(
+            "field",
+            setup,
+            "--model",
+            model,
+            "--rig",
+            "low",
+            "--depth",
+            "6:12:6",
+            "--length",
+            "in",
+            "--cell",
+            "1",
+            "--csv",
+            csv);
+
+    assertThat(csv).content().startsWith("x_in,y_in,depth_in,ppfd,");
+    assertThat(run.out())
+        .startsWith("Light of rig low of setup.yaml at 768 places\n\ndepth (in)")
+        .contains("stony (% of area)")
+        .containsPattern("\n         6 +[0-9]+ \\([0-9]+–[0-9]+\\)")
+        .contains("\n        12 ")
+        .endsWith("Left\n  - " + csv + "\n");
+  }
+
+  @Test
+  void fieldFitsFirstWhereNoModelIsGiven() {
+    Object[] where = {"field", setup, "--rig", "low", "--depth", "15", "--cell", "10"};
+
+    assertThat(answered(where).out())
+        .isEqualTo(
+            answered(
+                    "field", setup, "--rig", "low", "--depth", "15", "--cell", "10", "--model",
+                    model)
+                .out());
+  }
+
+  @Test
+  void recommendTellsWhatToHangAndToDialAndHowSureThatIs() {
+    Run run =
+        answered("recommend", setup, "--model", model, "--heights", "15,20,25", "--depth", "15");
+
+    assertThat(run.out())
+        .startsWith("Recommendation for setup.yaml\n\n  Hang  1 × puck, ")
+        .contains("\n  Dial  white ")
+        .contains("All demands together: met (probability ")
+        .contains("at least 60 % of the water volume in stony (150–350 µmol m⁻² s⁻¹)")
+        .contains("the plane 15 cm deep")
+        .contains("Readings that would verify it")
+        .contains("Looked at heights of 15, 20, 25 cm")
+        .contains("\nCautions\n  - Eyes: ")
+        .contains("  - Electricity near water: ")
+        .contains("  - Hanging load: ")
+        .contains("  - Animals: ")
+        .contains("  - Local codes: ")
+        .contains("  - No guarantee: ");
+    assertThat(run.out().toLowerCase(java.util.Locale.ROOT)).doesNotContain("safe");
+  }
+
+  @Test
+  void recommendAnswersInJson() throws IOException {
+    JsonNode json =
+        json(
+            answered(
+                    "recommend",
+                    setup,
+                    "--model",
+                    model,
+                    "--heights",
+                    "15,20",
+                    "--json",
+                    "--length",
+                    "cm")
+                .out());
+
+    assertThat(json.get("complete").asBoolean()).isTrue();
+    JsonNode best = json.at("/options/0");
+    assertThat(best.get("fixture").asText()).isEqualTo("puck");
+    assertThat(best.get("count").asInt()).isEqualTo(1);
+    assertThat(best.get("height_cm").asDouble()).isIn(15.0, 20.0);
+    assertThat(best.at("/centres/0/x_cm").asDouble()).isEqualTo(30);
+    assertThat(best.at("/dials_percent/white").asDouble()).isBetween(1.0, 100.0);
+    assertThat(best.at("/demands/0/reached/value").asDouble()).isBetween(0.0, 1.0);
+    assertThat(best.at("/figures/0/of").asText()).isEqualTo("volume");
+    assertThat(best.at("/figures/1/depth_cm").asDouble()).isEqualTo(15);
+    assertThat(json.get("heights")).hasSize(2);
+    assertThat(json.get("cautions")).isNotEmpty();
+  }
+
+  @Test
+  void whatNoRigMeetsEndsWithExitCodeOneAndTellsWhatStandsInTheWay() {
+    Path hard = folder.resolve("hard.yaml");
+    Run.write(hard, Run.read("bench/setup.yaml").replace("coverage: 0.60", "coverage: 0.99"));
+
+    Run run =
+        Run.parfield("recommend", hard, "--model", model, "--heights", "15,25", "--depth", "15");
+
+    assertThat(run.code()).isEqualTo(1);
+    assertThat(run.out())
+        .contains("All demands together: failed (probability 0.00)")
+        .contains("\nWhy not all demands are met for sure\n  - ")
+        .contains("\nWhat would help\n  - ");
+  }
+
+  @Test
+  void withNothingToAimAtThereIsNoRecommendation() {
+    Path aimless = folder.resolve("aimless.yaml");
+    String text = Run.read("bench/setup.yaml");
+    Run.write(aimless, text.substring(0, text.indexOf("bands:")));
+
+    assertThat(Run.parfield("recommend", aimless, "--model", model).err())
+        .startsWith(
+            "parfield: aimless.yaml states neither demands nor bands: there is nothing to aim at\n");
+  }
+
+  @Test
+  void aModelOfAnotherFixtureIsRefused() {
+    Path other = folder.resolve("other.yaml");
+    Run.write(other, Run.read("bench/setup.yaml").replace("puck", "disc"));
+
+    Run run = Run.parfield("field", other, "--model", model, "--rig", "low", "--depth", "15");
+
+    assertThat(run)
+        .isEqualTo(
+            new Run(
+                2,
+                "",
+                "parfield: fixture disc is not in the light model, which knows [puck]; fit a survey"
+                    + " taken with it\n"));
+  }
+
+  @Test
+  void roomAboveLimitsTheHeights() {
+    Run run = Run.parfield("recommend", setup, "--model", model, "--heights", "70,80");
+
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("does not fit under");
+  }
+}

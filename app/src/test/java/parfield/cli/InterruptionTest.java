@@ -1,0 +1,66 @@
+package parfield.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assumptions.assumeThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.BufferedReader;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Ctrl-C, sent to a process of its own. */
+class InterruptionTest {
+  @TempDir private Path folder;
+
+  @Test
+  void interruptedSearchPrintsTheBestFoundSoFar() throws Exception {
+    assumeThat(Files.isExecutable(Path.of("/bin/kill"))).as("there is /bin/kill here").isTrue();
+    Path setup = Run.bench(folder);
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-D" + StatusLine.TERMINAL + "=true",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "parfield.cli.Parfield",
+                "recommend",
+                "--json",
+                "--heights",
+                "10:50:0.5",
+                setup.toString())
+            .start();
+    try {
+      awaitFirstOption(process.getErrorStream());
+      new ProcessBuilder("/bin/kill", "-INT", String.valueOf(process.pid())).start().waitFor();
+      JsonNode answer =
+          new ObjectMapper()
+              .readTree(
+                  new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
+
+      assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+      assertThat(process.exitValue()).isEqualTo(ExitCode.INTERRUPTED);
+      assertThat(answer.get("complete").asBoolean()).isFalse();
+      assertThat(answer.get("options")).isNotEmpty();
+      assertThat(answer.get("rigs_looked_at").asInt()).isLessThan(81);
+    } finally {
+      process.destroyForcibly();
+    }
+  }
+
+  private static void awaitFirstOption(InputStream err) throws Exception {
+    BufferedReader reader = new BufferedReader(new InputStreamReader(err, StandardCharsets.UTF_8));
+    StringBuilder seen = new StringBuilder();
+    while (seen.indexOf("best so far") < 0) {
+      int next = reader.read();
+      assertThat(next).as("standard error ended after: %s", seen).isNotNegative();
+      seen.append((char) next);
+    }
+  }
+}

@@ -46,7 +46,7 @@ public record EndsToCentre(
   /**
    * Splits values by their x.
    *
-   * @return none if an end zone pair or the centre holds no value
+   * @return none if the ends together or the centre hold no value
    */
   static Optional<EndsToCentre> of(Tank tank, Places places, double[] ppfd) {
     double length = tank.length();

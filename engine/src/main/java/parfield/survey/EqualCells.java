@@ -44,7 +44,7 @@ final class EqualCells {
             String.format(
                 Locale.ROOT,
                 "area and volume figures need a field on equal cells (a plane or a volume of"
-                    + " places); place %d at x %s, y %s, depth %s m is not the centre of one",
+                    + " places); place %d at x %.3f, y %.3f, depth %.3f m is not the centre of one",
                 i,
                 places.x(i),
                 places.y(i),
@@ -64,7 +64,7 @@ final class EqualCells {
             String.format(
                 Locale.ROOT,
                 "volume figures need layers that fill the water evenly; layer %d of %d is at depth"
-                    + " %s m where its middle is %s m",
+                    + " %.3f m where its middle is %.3f m",
                 k + 1,
                 layers,
                 places.depth(k * plane),

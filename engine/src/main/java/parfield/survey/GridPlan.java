@@ -80,8 +80,8 @@ public record GridPlan(List<Place> places) {
    * @param unit what the person measures with
    * @param columns cells along x, at least one
    * @param rows cells along y, at least one
-   * @throws IllegalArgumentException if there is no depth, one lies outside the water, or there is
-   *     no cell
+   * @throws IllegalArgumentException if there is no depth, one lies outside the water, there is no
+   *     cell, or a cell is narrower than a sensor, 2 cm
    */
   public static GridPlan of(
       Tank tank, List<Double> depths, LengthUnit unit, int columns, int rows) {
@@ -89,6 +89,18 @@ public record GridPlan(List<Place> places) {
       throw new IllegalArgumentException(
           String.format(
               Locale.ROOT, "a grid needs at least one cell each way; got %d x %d", columns, rows));
+    }
+    double narrowest = Math.min(tank.length() / columns, tank.width() / rows);
+    if (narrowest < SAME_PLACE) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "cells of a grid must be at least as wide as a sensor, %s m; %d x %d cells are %.3f m"
+                  + " wide",
+              SAME_PLACE,
+              columns,
+              rows,
+              narrowest));
     }
     if (depths.isEmpty()) {
       throw new IllegalArgumentException("a grid needs at least one depth to read at; got none");
@@ -125,7 +137,7 @@ public record GridPlan(List<Place> places) {
             .map(
                 place ->
                     String.format(
-                        Locale.ROOT, "x %s, y %s, depth %s m", place.x(), place.y(), place.depth()))
+                        Locale.ROOT, "x %.3f, y %.3f, depth %.3f m", place.x(), place.y(), place.depth()))
             .toList();
     if (!outside.isEmpty()) {
       throw new IllegalArgumentException(

@@ -28,11 +28,11 @@ public record PlaneStatistics(
    * @param tank the tank that the field was solved in
    * @param field solved at {@code Places.plane(tank, depth, columns, rows)}
    * @param bands ranges to take the coverage of, may be empty
-   * @param zones parts of the tank to take means of, may be empty
+   * @param regions parts of the tank to take means of, may be empty
    * @throws IllegalArgumentException if the places are not the centres of equal cells of one plane
    */
   public static PlaneStatistics of(
-      Tank tank, LightField field, List<Band> bands, List<Zone> zones) {
+      Tank tank, LightField field, List<Band> bands, List<Region> regions) {
     int layers = EqualCells.layers(tank, field.places());
     if (layers != 1) {
       throw new IllegalArgumentException(
@@ -41,7 +41,7 @@ public record PlaneStatistics(
     double[] ppfd = field.ppfd();
     return new PlaneStatistics(
         field.places().depth(0),
-        Statistics.of(tank, field.places(), ppfd, zones),
+        Statistics.of(tank, field.places(), ppfd, regions),
         Coverage.ofEach(ppfd, bands),
         Histogram.of(ppfd));
   }

@@ -23,7 +23,7 @@ import parfield.tank.Tank;
  * @param variation coefficient of variation: sample standard deviation (n − 1) over mean; 0 for one
  *     value and in the dark
  * @param endsToCentre ends against centre; none if either holds no value
- * @param zones means by named zone, in the order asked for
+ * @param regions means by named region, in the order asked for
  */
 public record Statistics(
     int count,
@@ -33,12 +33,12 @@ public record Statistics(
     double evenness,
     double variation,
     Optional<EndsToCentre> endsToCentre,
-    List<ZoneMean> zones) {
+    List<RegionMean> regions) {
   public Statistics {
     Objects.requireNonNull(min, "min");
     Objects.requireNonNull(max, "max");
     Objects.requireNonNull(endsToCentre, "endsToCentre");
-    zones = List.copyOf(zones);
+    regions = List.copyOf(regions);
   }
 
   /**
@@ -47,11 +47,11 @@ public record Statistics(
    * @param tank the tank that the places lie in
    * @param places at least one
    * @param ppfd one value a place [µmol m⁻² s⁻¹], finite; left unchanged
-   * @param zones parts of the tank to take means of, may be empty
+   * @param regions parts of the tank to take means of, may be empty
    * @throws IllegalArgumentException if there is no value, the lengths differ, or a value is not
    *     finite
    */
-  public static Statistics of(Tank tank, Places places, double[] ppfd, List<Zone> zones) {
+  public static Statistics of(Tank tank, Places places, double[] ppfd, List<Region> regions) {
     requireOneValueAPlace(places, ppfd);
     double mean = mean(ppfd);
     Spot min = firstOf(places, ppfd, Arrays.stream(ppfd).min().orElseThrow());
@@ -64,7 +64,7 @@ public record Statistics(
         mean == 0 ? 0 : min.ppfd() / mean,
         mean == 0 ? 0 : standardDeviation(ppfd, mean) / mean,
         EndsToCentre.of(tank, places, ppfd),
-        zones.stream().map(zone -> ZoneMean.of(zone, places, ppfd)).toList());
+        regions.stream().map(region -> RegionMean.of(region, places, ppfd)).toList());
   }
 
   private static void requireOneValueAPlace(Places places, double[] ppfd) {
@@ -84,7 +84,7 @@ public record Statistics(
         throw new IllegalArgumentException(
             String.format(
                 Locale.ROOT,
-                "statistics need finite values; got %s at x %s, y %s, depth %s m",
+                "statistics need finite values; got %s at x %.3f, y %.3f, depth %.3f m",
                 ppfd[i],
                 places.x(i),
                 places.y(i),

@@ -47,9 +47,9 @@ public record SurveyStatistics(
    *
    * @param survey the readings
    * @param bands ranges to take the coverage of, may be empty
-   * @param zones parts of the tank to take means of, may be empty
+   * @param regions parts of the tank to take means of, may be empty
    */
-  public static SurveyStatistics of(Survey survey, List<Band> bands, List<Zone> zones) {
+  public static SurveyStatistics of(Survey survey, List<Band> bands, List<Region> regions) {
     Tank tank = survey.rig().tank();
     Places places = survey.places();
     double[] ppfd = survey.ppfd();
@@ -62,11 +62,11 @@ public record SurveyStatistics(
               depths.add(
                   new AtDepth(
                       depth,
-                      Statistics.of(tank, Places.of(there), values, zones),
+                      Statistics.of(tank, Places.of(there), values, regions),
                       Coverage.ofEach(values, bands)));
             });
     return new SurveyStatistics(
-        Statistics.of(tank, places, ppfd, zones), Coverage.ofEach(ppfd, bands), depths);
+        Statistics.of(tank, places, ppfd, regions), Coverage.ofEach(ppfd, bands), depths);
   }
 
   /** Indices of the places by depth plane, the shallowest first. */

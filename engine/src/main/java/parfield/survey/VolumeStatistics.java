@@ -34,22 +34,22 @@ public record VolumeStatistics(
    * @param tank the tank that the field was solved in
    * @param field solved at {@code Places.volume(tank, columns, rows, layers)}
    * @param bands ranges to take the coverage of, may be empty
-   * @param zones parts of the tank to take means of, may be empty
+   * @param regions parts of the tank to take means of, may be empty
    * @throws IllegalArgumentException if the places are not the centres of equal cells, or the
    *     layers do not fill the water
    */
   public static VolumeStatistics of(
-      Tank tank, LightField field, List<Band> bands, List<Zone> zones) {
+      Tank tank, LightField field, List<Band> bands, List<Region> regions) {
     int layers = EqualCells.layers(tank, field.places());
     EqualCells.requireLayersFillWater(tank, field.places(), layers);
     double[] ppfd = field.ppfd();
     int cells = ppfd.length / layers;
     return new VolumeStatistics(
-        Statistics.of(tank, field.places(), ppfd, zones),
+        Statistics.of(tank, field.places(), ppfd, regions),
         Coverage.ofEach(ppfd, bands),
         Histogram.of(ppfd),
         IntStream.range(0, layers)
-            .mapToObj(k -> PlaneStatistics.of(tank, layer(field, k * cells, cells), bands, zones))
+            .mapToObj(k -> PlaneStatistics.of(tank, layer(field, k * cells, cells), bands, regions))
             .toList());
   }
 

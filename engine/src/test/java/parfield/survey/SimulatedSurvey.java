@@ -38,7 +38,7 @@ final class SimulatedSurvey {
     List<Reading> readings = new ArrayList<>();
     double scale = 1 + 0.05 * random.nextGaussian();
     double peak = pick(300, 600, 1000, 1800) * (0.8 + 0.4 * random.nextDouble());
-    double norm = plan.places().stream().mapToDouble(scene::irradiance).max().orElseThrow();
+    double norm = scene.irradiance(scene.brightest(plan.places().get(0).depth()));
     for (Place place : plan.places()) {
       Place off =
           new Place(
@@ -64,25 +64,8 @@ final class SimulatedSurvey {
   }
 
   private GridPlan plan(Tank tank) {
-    if (Boolean.getBoolean("hard")) { return hard(tank); }
     List<Double> depths = random.nextBoolean() ? List.of(0.15, 0.3) : List.of(0.1, 0.2, 0.35);
     return GridPlan.of(tank, depths, LengthUnit.CM);
-  }
-  private GridPlan hard(Tank tank) {
-    List<Double> depths = random.nextBoolean() ? List.of(0.15) : List.of(0.15, 0.3);
-    List<Place> centres = new ArrayList<>();
-    int columns = (int) Math.ceil(tank.length() / 0.15);
-    int rows = (int) Math.ceil(tank.width() / 0.15);
-    for (double depth : depths) {
-      for (int j = 0; j < rows; j++) {
-        for (int i = 0; i < columns; i++) {
-          centres.add(
-              new Place(
-                  tank.length() * (i + 0.5) / columns, tank.width() * (j + 0.5) / rows, depth));
-        }
-      }
-    }
-    return GridPlan.own(tank, centres);
   }
 
   private Scene scene(Tank tank) {
@@ -119,7 +102,7 @@ final class SimulatedSurvey {
 
   /** A tank under emitters that are squares of light, seen as a grid of points each. */
   private static final class Scene {
-    private static final int POINTS = 5;
+    private static final int POINTS = 4;
     private static final int STEPS = 4000;
 
     private final Tank tank;
@@ -176,6 +159,11 @@ final class SimulatedSurvey {
         under += POINTS * POINTS * direct(emitter[0], emitter[1], emitter[0], emitter[1], 0.2);
       }
       return sum + 0.02 * under;
+    }
+
+    /** A place right under an emitter. */
+    Place brightest(double depth) {
+      return new Place(emitters.get(0)[0], emitters.get(0)[1], depth);
     }
 
     private static double mirrored(double at, int order, double side) {

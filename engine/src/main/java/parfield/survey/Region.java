@@ -9,8 +9,8 @@ import parfield.tank.Rectangle;
  * @param name what the bench calls it
  * @param rectangle where it is, edges included
  */
-public record Zone(String name, Rectangle rectangle) {
-  public Zone {
+public record Region(String name, Rectangle rectangle) {
+  public Region {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(rectangle, "rectangle");
   }

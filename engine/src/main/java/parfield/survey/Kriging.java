@@ -65,9 +65,7 @@ final class Kriging {
 
     /** The shape one step along in one parameter, if its grid goes on that far. */
     Optional<Shape> step(int parameter, int by) {
-      int[] at = {
-        lengthX, lengthY, lengthDepth, interaction, asymmetryX, asymmetryY, noise
-      };
+      int[] at = {lengthX, lengthY, lengthDepth, interaction, asymmetryX, asymmetryY, noise};
       int[] sizes = {
         LENGTHS.length,
         LENGTHS.length,

@@ -147,8 +147,6 @@ final class ModelCheck {
             explanation,
             IntStream.of(at).mapToDouble(i -> shown[i]).toArray(),
             IntStream.of(at).mapToDouble(i -> meter.shown(predicted[i])).toArray(),
-            IntStream.of(at)
-                .mapToDouble(i -> meter.shown(sigma[i]) - meter.shown(0))
-                .toArray()));
+            IntStream.of(at).mapToDouble(i -> meter.shown(sigma[i]) - meter.shown(0)).toArray()));
   }
 }

@@ -32,8 +32,7 @@ public final class SuspiciousReadings {
    */
   public static List<Suspicion> find(Survey survey) {
     double[] ppfd = survey.ppfd();
-    List<Integer> lit =
-        IntStream.range(0, ppfd.length).filter(i -> ppfd[i] >= 0).boxed().toList();
+    List<Integer> lit = IntStream.range(0, ppfd.length).filter(i -> ppfd[i] >= 0).boxed().toList();
     Stream<Suspicion> contradicted =
         blocks(survey, lit).parallelStream()
             .filter(block -> block.size() >= NeighbourCheck.LEAST_READINGS)
@@ -116,8 +115,7 @@ public final class SuspiciousReadings {
     double extentY = extent(readings.stream().map(i -> places.get(i).y()).toList());
     Comparator<Integer> alongX = Comparator.comparing(i -> places.get(i).x());
     Comparator<Integer> alongY = Comparator.comparing(i -> places.get(i).y());
-    List<Integer> sorted =
-        readings.stream().sorted(extentX >= extentY ? alongX : alongY).toList();
+    List<Integer> sorted = readings.stream().sorted(extentX >= extentY ? alongX : alongY).toList();
     int half = sorted.size() / 2;
     List<List<Integer>> blocks = new ArrayList<>();
     blocks.addAll(blocks(survey, sorted.subList(0, half).stream().sorted().toList()));

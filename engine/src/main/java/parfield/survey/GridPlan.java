@@ -137,7 +137,11 @@ public record GridPlan(List<Place> places) {
             .map(
                 place ->
                     String.format(
-                        Locale.ROOT, "x %.3f, y %.3f, depth %.3f m", place.x(), place.y(), place.depth()))
+                        Locale.ROOT,
+                        "x %.3f, y %.3f, depth %.3f m",
+                        place.x(),
+                        place.y(),
+                        place.depth()))
             .toList();
     if (!outside.isEmpty()) {
       throw new IllegalArgumentException(

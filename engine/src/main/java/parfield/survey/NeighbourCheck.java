@@ -26,7 +26,7 @@ final class NeighbourCheck {
   /** Fewer readings say too little about each other. */
   static final int LEAST_READINGS = 12;
 
-  /** A repair that changes the readings by less, in the mean, is not worth a person's time. */
+  /** What changes the readings by less is not worth a person's time. */
   private static final double LEAST_CHANGE = Math.log(1.2);
 
   /** Explanations that are weighed with the parameters chosen anew. */
@@ -78,16 +78,16 @@ final class NeighbourCheck {
   }
 
   /**
-   * What an explanation must gain beyond its rivals of the same kind [nat]: set on some thousand
-   * simulated surveys so that one clean grid in a hundred raises an alarm.
+   * What an explanation must gain beyond the logarithm of its rivals' number [nat]: set on a
+   * thousand simulated surveys so that fewer than one clean grid in fifty raises an alarm.
    */
   private static double required(Kind kind) {
     return switch (kind) {
-      case ROWS_SWAPPED, COLUMNS_SWAPPED -> 6;
-      case STUCK -> 8;
-      case DIGITS_SWAPPED -> 7.5;
+      case ROWS_SWAPPED, COLUMNS_SWAPPED -> 7;
+      case STUCK -> 7;
+      case DIGITS_SWAPPED -> 8.5;
       case DECIMAL_SLIP -> 12;
-      case UNEXPLAINED -> 16;
+      case UNEXPLAINED -> 20;
       case PLACES_SWAPPED, NEGATIVE -> Double.POSITIVE_INFINITY;
     };
   }
@@ -169,22 +169,29 @@ final class NeighbourCheck {
     for (GridLines.Pair pair : GridLines.columns(places, trusted, line -> true)) {
       explanations.add(Explanation.exchanged(Kind.COLUMNS_SWAPPED, pair, shown));
     }
-    explanations.removeIf(explanation -> change(explanation) < LEAST_CHANGE);
     explanations.addAll(Explanation.stuck(trusted, shown, order));
+    explanations.removeIf(explanation -> change(explanation) < LEAST_CHANGE);
     return explanations;
   }
 
-  /** Mean change of the logarithms that a repair makes; without limit if the value is lost. */
+  /**
+   * How much it matters, in logarithms: the mean change that a repair makes, or how far the worst
+   * of lost values is from what the others say.
+   */
   private double change(Explanation explanation) {
+    List<Integer> readings = explanation.readings();
     if (explanation.repaired().isEmpty()) {
-      return Double.POSITIVE_INFINITY;
+      double[] expected = fit.expected(positions(readings));
+      return IntStream.range(0, readings.size())
+          .mapToDouble(k -> Math.abs(expected[k] - log(shown[readings.get(k)])))
+          .max()
+          .orElseThrow();
     }
-    double sum = 0;
-    for (int k = 0; k < explanation.repaired().size(); k++) {
-      sum +=
-          Math.abs(log(explanation.repaired().get(k)) - log(shown[explanation.readings().get(k)]));
-    }
-    return sum / explanation.repaired().size();
+    double[] repaired = repaired(explanation);
+    return IntStream.range(0, readings.size())
+        .mapToDouble(k -> Math.abs(repaired[k] - log(shown[readings.get(k)])))
+        .average()
+        .orElseThrow();
   }
 
   /** Gain in log likelihood with the parameters as they are. */

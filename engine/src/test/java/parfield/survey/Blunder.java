@@ -83,8 +83,7 @@ record Blunder(Survey survey, List<Integer> readings) {
         IntStream.range(0, exchange.readings().size())
             .mapToDouble(
                 k ->
-                    Math.log(
-                        factor(shown[exchange.readings().get(k)], exchange.repaired().get(k))))
+                    Math.log(factor(shown[exchange.readings().get(k)], exchange.repaired().get(k))))
             .average()
             .orElseThrow());
   }

@@ -28,13 +28,38 @@ class GridPlanTest {
     GridPlan plan = GridPlan.of(Tank.of(0.9, 0.6, 0.5), List.of(0.15), LengthUnit.CM);
     assertThat(centimetres(plan))
         .containsExactly(
-            "2.0 2.0", "45.0 2.0", "88.0 2.0", //
-            "82.5 7.5", "67.5 7.5", "52.5 7.5", "37.5 7.5", "22.5 7.5", "7.5 7.5", //
-            "2.0 30.0", "7.5 22.5", "22.5 22.5", "37.5 22.5", "52.5 22.5", "67.5 22.5", //
-            "82.5 22.5", "88.0 30.0", //
-            "82.5 37.5", "67.5 37.5", "52.5 37.5", "37.5 37.5", "22.5 37.5", "7.5 37.5", //
-            "7.5 52.5", "22.5 52.5", "37.5 52.5", "52.5 52.5", "67.5 52.5", "82.5 52.5", //
-            "88.0 58.0", "45.0 58.0", "2.0 58.0");
+            "2.0 2.0",
+            "45.0 2.0",
+            "88.0 2.0", //
+            "82.5 7.5",
+            "67.5 7.5",
+            "52.5 7.5",
+            "37.5 7.5",
+            "22.5 7.5",
+            "7.5 7.5", //
+            "2.0 30.0",
+            "7.5 22.5",
+            "22.5 22.5",
+            "37.5 22.5",
+            "52.5 22.5",
+            "67.5 22.5", //
+            "82.5 22.5",
+            "88.0 30.0", //
+            "82.5 37.5",
+            "67.5 37.5",
+            "52.5 37.5",
+            "37.5 37.5",
+            "22.5 37.5",
+            "7.5 37.5", //
+            "7.5 52.5",
+            "22.5 52.5",
+            "37.5 52.5",
+            "52.5 52.5",
+            "67.5 52.5",
+            "82.5 52.5", //
+            "88.0 58.0",
+            "45.0 58.0",
+            "2.0 58.0");
   }
 
   @Test
@@ -69,8 +94,7 @@ class GridPlanTest {
   @Test
   void mergesPlacesThatASensorCannotTellApart() {
     // A tank 9 cm wide: its wall middles lie on its one row, 2.5 cm from the panes' corners.
-    GridPlan plan =
-        GridPlan.of(Tank.of(0.05, 0.05, 0.3), List.of(0.1), LengthUnit.CM, 1, 1);
+    GridPlan plan = GridPlan.of(Tank.of(0.05, 0.05, 0.3), List.of(0.1), LengthUnit.CM, 1, 1);
     for (int i = 0; i < plan.places().size(); i++) {
       for (int j = 0; j < i; j++) {
         Place a = plan.places().get(i);
@@ -142,8 +166,7 @@ class GridPlanTest {
     assertThatThrownBy(() -> GridPlan.of(tank, List.of(), LengthUnit.CM))
         .hasMessage("a grid needs at least one depth to read at; got none");
     assertThatThrownBy(() -> GridPlan.of(tank, List.of(0.15, 0.6), LengthUnit.CM))
-        .hasMessage(
-            "a depth to read at must lie above 0 and within the water's 0.5 m; got 0.6 m");
+        .hasMessage("a depth to read at must lie above 0 and within the water's 0.5 m; got 0.6 m");
     assertThatThrownBy(() -> GridPlan.of(tank, List.of(Double.NaN), LengthUnit.CM))
         .hasMessageContaining("got NaN m");
     assertThatThrownBy(() -> GridPlan.of(tank, List.of(0.15), LengthUnit.CM, 0, 4))

@@ -57,8 +57,7 @@ final class SimulatedSurvey {
             List.of(new Emitter(0, 0, 0)),
             List.of(Channel.of("blue", new CosinePower(1, 1))),
             List.of());
-    Rig rig =
-        new Rig("low", tank, List.of(Hanging.level(fixture, length / 2, width / 2, 0.2)));
+    Rig rig = new Rig("low", tank, List.of(Hanging.level(fixture, length / 2, width / 2, 0.2)));
     Meter meter = new Meter("probe", 1, true, 0, 0.05, 0.02, 0.007, 1);
     return new Survey("low", rig, meter, readings);
   }
@@ -69,8 +68,7 @@ final class SimulatedSurvey {
   }
 
   private Scene scene(Tank tank) {
-    int fixtures =
-        Math.max(1, (int) Math.round(tank.length() / (0.5 + 0.4 * random.nextDouble())));
+    int fixtures = Math.max(1, (int) Math.round(tank.length() / (0.5 + 0.4 * random.nextDouble())));
     double height = 0.12 + 0.28 * random.nextDouble();
     double exponentX = 1 + 9 * random.nextDouble();
     double exponentY = random.nextBoolean() ? exponentX : 1 + 9 * random.nextDouble();
@@ -103,7 +101,7 @@ final class SimulatedSurvey {
   /** A tank under emitters that are squares of light, seen as a grid of points each. */
   private static final class Scene {
     private static final int POINTS = 4;
-    private static final int STEPS = 4000;
+    private static final int STEPS = 500;
 
     private final Tank tank;
     private final List<double[]> emitters;
@@ -190,7 +188,7 @@ final class SimulatedSurvey {
         double r = reach() * Math.pow((double) k / STEPS, 2);
         double low = 0;
         double high = Math.PI / 2;
-        for (int i = 0; i < 50; i++) {
+        for (int i = 0; i < 40; i++) {
           double middle = (low + high) / 2;
           double water = Math.asin(Math.sin(middle) / 1.34);
           if (height * Math.tan(middle) + depth * Math.tan(water) < r) {
@@ -207,7 +205,7 @@ final class SimulatedSurvey {
     private double direct(double fromX, double fromY, double x, double y, double depth) {
       double dx = x - fromX;
       double dy = y - fromY;
-      double r = Math.hypot(dx, dy);
+      double r = Math.sqrt(dx * dx + dy * dy);
       double at = STEPS * Math.sqrt(r / reach());
       int below = (int) at;
       double[] angles = airAngles.computeIfAbsent(depth, this::airAngles);
@@ -225,8 +223,7 @@ final class SimulatedSurvey {
       double cosine = Math.cos(air);
       double across = r > 0 ? dx * dx / (r * r) : 1;
       double exponent = exponentX * across + exponentY * (1 - across);
-      double entered =
-          Math.pow(cosine, exponent) * (1 - Interface.reflectance(cosine, 1, 1.34));
+      double entered = Math.pow(cosine, exponent) * (1 - Interface.reflectance(cosine, 1, 1.34));
       if (r < 1e-3) {
         return entered / Math.pow(height + depth / 1.34, 2);
       }

@@ -58,8 +58,7 @@ class StatisticsTest {
 
   @Test
   void darknessIsNotEven() {
-    Statistics dark =
-        Statistics.of(TANK, Places.plane(TANK, 0.2, 6, 4), new double[24], List.of());
+    Statistics dark = Statistics.of(TANK, Places.plane(TANK, 0.2, 6, 4), new double[24], List.of());
     assertThat(dark.evenness()).isEqualTo(0);
     assertThat(dark.variation()).isEqualTo(0);
     assertThat(dark.endsToCentre().orElseThrow().ratio()).isEmpty();
@@ -74,8 +73,7 @@ class StatisticsTest {
       List<Band> bands = List.of(SOFT, STONY);
       List<Region> regions = List.of(new Region("front", new Rectangle(0, 2.4, 0, 0.2)));
       SurveyStatistics expected = SurveyStatistics.of(survey, bands, regions);
-      SurveyStatistics actual =
-          SurveyStatistics.of(survey.withReadings(shuffled), bands, regions);
+      SurveyStatistics actual = SurveyStatistics.of(survey.withReadings(shuffled), bands, regions);
       assertThat(actual).as("seed %d", seed).isEqualTo(expected);
     }
   }
@@ -102,8 +100,7 @@ class StatisticsTest {
   @Test
   void coverageOfAPlaneConvergesToTheExactArea() {
     // PPFD rises evenly from 0 to 450 along x: 75-150 holds exactly a sixth of the area.
-    assertThat(rampPlane(90).coverageOfPlane().get(0).inside())
-        .isCloseTo(1 / 6.0, within(0.012));
+    assertThat(rampPlane(90).coverageOfPlane().get(0).inside()).isCloseTo(1 / 6.0, within(0.012));
     assertThat(rampPlane(9000).coverageOfPlane().get(0).inside())
         .isCloseTo(1 / 6.0, within(0.00012));
     Coverage soft = rampPlane(90).coverageOfPlane().get(0);

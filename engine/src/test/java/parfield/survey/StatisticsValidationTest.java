@@ -12,8 +12,8 @@ import parfield.tank.Tank;
 
 /**
  * Mean and standard deviation against the certified values of the NIST Statistical Reference
- * Datasets, univariate summary statistics (data sets and values from memory: they are simple
- * enough to be rebuilt and checked by hand).
+ * Datasets, univariate summary statistics (data sets and values from memory: they are simple enough
+ * to be rebuilt and checked by hand).
  */
 class StatisticsValidationTest {
   @Test

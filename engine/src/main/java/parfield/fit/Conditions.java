@@ -47,14 +47,16 @@ final class Conditions {
   private static final int PLACE_X = 7;
   private static final int PLACE_Y = 8;
   private static final int APERTURE_AT = 9;
-  private static final int FIXED = 10;
 
   private final Tank stated;
+  private final boolean apertureUnknown;
   private final List<String> meters;
   private final List<Double> meterDeviations;
 
-  private Conditions(Tank stated, List<String> meters, List<Double> meterDeviations) {
+  private Conditions(
+      Tank stated, boolean apertureUnknown, List<String> meters, List<Double> meterDeviations) {
     this.stated = stated;
+    this.apertureUnknown = apertureUnknown;
     this.meters = meters;
     this.meterDeviations = meterDeviations;
   }
@@ -76,12 +78,22 @@ final class Conditions {
                 .orElseThrow());
       }
     }
-    return new Conditions(surveys.get(0).rig().tank(), meters, deviations);
+    boolean apertureUnknown =
+        surveys.stream()
+            .flatMap(survey -> survey.rig().hangings().stream())
+            .flatMap(hanging -> hanging.fixture().emitters().stream())
+            .anyMatch(emitter -> emitter.aperture() == 0);
+    return new Conditions(surveys.get(0).rig().tank(), apertureUnknown, meters, deviations);
+  }
+
+  /** Index of the first meter's scale: the aperture before it is there only where it is unknown. */
+  private int firstMeter() {
+    return apertureUnknown ? APERTURE_AT + 1 : APERTURE_AT;
   }
 
   /** Number of coefficients. */
   int size() {
-    return FIXED + meters.size();
+    return firstMeter() + meters.size();
   }
 
   /** Clear share of each pane, in the order of {@link Side}. */
@@ -126,13 +138,15 @@ final class Conditions {
   }
 
   double aperture(double[] z, int from) {
-    return APERTURE * Math.exp(APERTURE_DEVIATION * z[from + APERTURE_AT]);
+    return apertureUnknown
+        ? APERTURE * Math.exp(APERTURE_DEVIATION * z[from + APERTURE_AT])
+        : APERTURE;
   }
 
   /** True PPFD over shown PPFD of a survey's meter; 1 where all surveys share one meter. */
   double meterScale(double[] z, int from, Survey survey) {
     int index = meters.indexOf(survey.meter().name());
-    return index < 0 ? 1 : Math.exp(meterDeviations.get(index) * z[from + FIXED + index]);
+    return index < 0 ? 1 : Math.exp(meterDeviations.get(index) * z[from + firstMeter() + index]);
   }
 
   /** Returns whether several meters were used, so that their scales are part of the fit. */
@@ -171,14 +185,16 @@ final class Conditions {
           + Side.values()[index].name().toLowerCase(java.util.Locale.ROOT)
           + " pane";
     }
+    if (index >= firstMeter()) {
+      return "scale of meter " + meters.get(index - firstMeter());
+    }
     return switch (index) {
       case YELLOWING -> "yellowing at 440 nm (1/m)";
       case BOTTOM -> "bottom reflectance";
       case HEIGHT -> "mounting height offset (cm)";
       case PLACE_X -> "offset of the fixtures along x (cm)";
       case PLACE_Y -> "offset of the fixtures along y (cm)";
-      case APERTURE_AT -> "aperture of the emitters (cm)";
-      default -> "scale of meter " + meters.get(index - FIXED);
+      default -> "aperture of the emitters (cm)";
     };
   }
 
@@ -187,12 +203,14 @@ final class Conditions {
     if (index < Side.values().length) {
       return stated.walls().on(Side.values()[index]).clear();
     }
+    if (index >= firstMeter()) {
+      return 1;
+    }
     return switch (index) {
       case YELLOWING -> stated.water().yellowing();
       case BOTTOM -> stated.bottomReflectance();
       case HEIGHT, PLACE_X, PLACE_Y -> 0;
-      case APERTURE_AT -> 100 * APERTURE;
-      default -> 1;
+      default -> 100 * APERTURE;
     };
   }
 
@@ -201,14 +219,16 @@ final class Conditions {
     if (index < Side.values().length) {
       return clear(z, from).get(index);
     }
+    if (index >= firstMeter()) {
+      return Math.exp(meterDeviations.get(index - firstMeter()) * z[from + index]);
+    }
     return switch (index) {
       case YELLOWING -> yellowing(z, from);
       case BOTTOM -> bottom(z, from);
       case HEIGHT -> 100 * heightOffset(z, from);
       case PLACE_X -> 100 * offsetX(z, from);
       case PLACE_Y -> 100 * offsetY(z, from);
-      case APERTURE_AT -> 100 * aperture(z, from);
-      default -> Math.exp(meterDeviations.get(index - FIXED) * z[from + index]);
+      default -> 100 * aperture(z, from);
     };
   }
 

@@ -19,6 +19,9 @@ final class FitReports {
   /** A condition whose posterior is wider than this share of its prior was not told by the data. */
   private static final double UNTOLD = 0.8;
 
+  /** A reading that counts less than this in the fit is a blunder and judges no prediction. */
+  private static final double BLUNDER_WEIGHT = 0.45;
+
   /** Share of the light at the readings that counts as all that was seen. */
   private static final double SEEN = 0.98;
 
@@ -133,7 +136,7 @@ final class FitReports {
       double residual = observations.ppfd(i) - posterior.predicted(i);
       left[i] = observations.ppfd(i) - residual / (1 - Math.min(0.99, posterior.leverage(i)));
     }
-    results.add(errors("each reading by itself", i -> true, left));
+    addErrors("each reading by itself", i -> true, left, results);
     TreeSet<Double> depths = new TreeSet<>();
     for (int i = 0; i < n; i++) {
       depths.add(observations.place(i).depth());
@@ -170,28 +173,36 @@ final class FitReports {
     for (int i = 0; i < predicted.length; i++) {
       predicted[i] = without.predicted(i);
     }
-    results.add(errors(name, out, predicted));
+    addErrors(name, out, predicted, results);
   }
 
-  private FitReport.CrossValidation errors(String name, IntPredicate which, double[] predicted) {
+  private void addErrors(
+      String name,
+      IntPredicate which,
+      double[] predicted,
+      List<FitReport.CrossValidation> results) {
     double[] sizes = new double[predicted.length];
     int count = 0;
     double measuredSum = 0;
     double predictedSum = 0;
     for (int i = 0; i < predicted.length; i++) {
-      if (which.test(i) && observations.ppfd(i) > 0) {
+      if (which.test(i) && observations.ppfd(i) > 0 && posterior.weight(i) > BLUNDER_WEIGHT) {
         sizes[count++] = Math.abs(predicted[i] / observations.ppfd(i) - 1);
         measuredSum += observations.ppfd(i);
         predictedSum += predicted[i];
       }
     }
+    if (count == 0) {
+      return;
+    }
     double[] sorted = Arrays.copyOf(sizes, count);
     Arrays.sort(sorted);
-    return new FitReport.CrossValidation(
-        name,
-        Estimate.quantile(sorted, 0.5),
-        Estimate.quantile(sorted, 0.9),
-        predictedSum / measuredSum - 1);
+    results.add(
+        new FitReport.CrossValidation(
+            name,
+            Estimate.quantile(sorted, 0.5),
+            Estimate.quantile(sorted, 0.9),
+            predictedSum / measuredSum - 1));
   }
 
   private String symmetry() {

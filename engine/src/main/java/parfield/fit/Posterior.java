@@ -276,6 +276,11 @@ final class Posterior {
     return sigma[i];
   }
 
+  /** How much a reading counted, 0 to 1; below one half only beyond four standard errors. */
+  double weight(int i) {
+    return weight[i];
+  }
+
   /** Laplace's approximation of the log marginal likelihood, up to a constant. */
   double logEvidence() {
     return logEvidence;

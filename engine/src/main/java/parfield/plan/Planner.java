@@ -168,9 +168,9 @@ public final class Planner {
           demands,
           search,
           options,
-          front.stream().map(option -> with(winner, judged(option))).toList(),
-          heights.stream().map(option -> with(winner, option)).toList(),
-          spacings.stream().map(option -> with(winner, option)).toList(),
+          front.stream().map(this::judged).toList(),
+          heights,
+          spacings,
           bandSettings,
           shortfalls,
           remedies,
@@ -304,12 +304,6 @@ public final class Planner {
   }
 
   /** The winner's own figures in place of coarser ones of the same rig. */
-  private static Option with(Option winner, Option option) {
-    return option.arrangement().equals(winner.arrangement()) && option.height() == winner.height()
-        ? winner
-        : option;
-  }
-
   private static List<Option> ranked(Collection<Option> options) {
     return options.stream().sorted(RANKING).toList();
   }

@@ -16,7 +16,8 @@ import parfield.units.LengthUnit;
  * @param search which rigs were looked at
  * @param options ranked, the recommended one first; at least one
  * @param tradeOff of all options those that no other beats in coverage, retention, evenness and
- *     number of fixtures together, from much to little coverage
+ *     number of fixtures together, from much to little coverage; judged, as both sweeps are, by the
+ *     few draws and places of the search, so that rows compare with each other
  * @param heightSweep the recommended arrangement at every height, each at its own best dials
  * @param spacingSweep the recommended count and height at every spacing, each at its own best
  *     dials; empty for one fixture

@@ -3,6 +3,7 @@ package parfield.plot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import parfield.tank.Rectangle;
 import parfield.tank.Tank;
 
@@ -59,7 +60,14 @@ public final class BandMap {
     sheet.fillTo(
         frame.drawAxes(svg, spec.scene().length(), "from the left pane", "from the front pane"));
     List<Sheet.Sign> signs = new ArrayList<>(signs(verdicts));
-    signs.addAll(Legend.signs(spec.scene()));
+    Scene scene = spec.scene();
+    Scene unhatched =
+        new Scene(
+            scene.tank(), scene.length(), scene.fixtures(), scene.readings(), Optional.empty());
+    signs.addAll(Legend.signs(unhatched));
+    if (scene.measured().isPresent()) {
+      signs.add(new Sheet.Sign("measured within", BandMap::outlineSign));
+    }
     sheet.key(signs, frame.left());
     return sheet.finished();
   }
@@ -101,21 +109,37 @@ public final class BandMap {
     }
   }
 
+  /** Outlines what was measured; hatching is taken by the verdicts. */
   private static void outlineMeasured(Svg svg, Frame frame, Rectangle part) {
+    outline(
+        svg,
+        frame.x(part.fromX()),
+        frame.y(part.toY()),
+        (part.toX() - part.fromX()) * frame.scale(),
+        (part.toY() - part.fromY()) * frame.scale());
+  }
+
+  private static void outlineSign(Svg svg, double x, double y) {
+    outline(svg, x - 9, y - 6, 18, 12);
+  }
+
+  private static void outline(Svg svg, double left, double top, double width, double height) {
     svg.empty(
         "rect",
         "x",
-        frame.x(part.fromX()),
+        left,
         "y",
-        frame.y(part.toY()),
+        top,
         "width",
-        (part.toX() - part.fromX()) * frame.scale(),
+        width,
         "height",
-        (part.toY() - part.fromY()) * frame.scale(),
+        height,
         "fill",
         "none",
         "stroke",
         Look.INK,
+        "stroke-width",
+        1.3,
         "stroke-dasharray",
         "2 3");
   }

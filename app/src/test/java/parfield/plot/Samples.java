@@ -95,7 +95,9 @@ final class Samples {
         new Caption(
             "Where the plane 25 cm deep meets the band soft 75–150",
             "Sample, invented: decided where the whole 5–95 % interval falls on one side."),
-        Scene.of(TANK, LengthUnit.CM).withFixtures(List.of(pendant(0.45, 0.15))),
+        Scene.of(TANK, LengthUnit.CM)
+            .withFixtures(List.of(pendant(0.45, 0.15)))
+            .withMeasured(new Rectangle(0.05, 0.85, 0.05, 0.55)),
         raster(36, 24, TANK.width(), (x, y) -> 0.93 * value.applyAsDouble(x, y)),
         raster(36, 24, TANK.width(), (x, y) -> 1.07 * value.applyAsDouble(x, y)),
         SOFT);

@@ -11,6 +11,9 @@ import java.util.Locale;
  * @param high value at its upper end, above {@code low}
  */
 public record Scale(double low, double high) {
+  /** The most round steps that values span; the scale around them may have two more. */
+  static final int PARTS = 10;
+
   public Scale {
     if (!(high > low) || Double.isInfinite(high - low)) {
       throw new IllegalArgumentException(
@@ -33,10 +36,11 @@ public record Scale(double low, double high) {
       low -= room;
       high += room;
     }
-    double step = Ticks.step(high - low, 8);
+    double step = Ticks.step(high - low, PARTS);
     // A value that stands on a round number but for rounding needs no further step.
     return new Scale(
-        Math.floor(low / step + 1e-9) * step + 0.0, Math.ceil(high / step - 1e-9) * step + 0.0);
+        Ticks.round(Math.floor(low / step + 1e-9) * step),
+        Ticks.round(Math.ceil(high / step - 1e-9) * step));
   }
 
   /** The narrowest scale between round numbers that holds every value of some rasters. */

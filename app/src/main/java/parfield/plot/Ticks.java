@@ -56,7 +56,8 @@ final class Ticks {
     return text.equals("-0") ? "0" : text.replace('-', '\u2212');
   }
 
-  private static double round(double value) {
-    return Math.round(value * 1e9) / 1e9;
+  /** A multiple of a step without the last bits that multiplication leaves, and never −0. */
+  static double round(double value) {
+    return Math.rint(value * 1e9) / 1e9 + 0.0;
   }
 }

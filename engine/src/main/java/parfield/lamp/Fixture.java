@@ -55,7 +55,7 @@ public record Fixture(
       }
     }
     for (Master master : masters) {
-      if (names.contains(master.name())) {
+      if (!names.add(master.name())) {
         throw new IllegalArgumentException(
             String.format("fixture %s has two dials named %s", name, master.name()));
       }

@@ -69,8 +69,7 @@ class KrigingTest {
     for (double step : new double[] {-0.1, -0.01, 0.01, 0.1}) {
       assertThat(fit.gain(new int[] {7}, new double[] {expected + step})).isLessThan(best);
     }
-    assertThat(fit.conditional(new int[] {20, 7}))
-        .isCloseTo(fit.conditional(both), within(1e-9));
+    assertThat(fit.conditional(new int[] {20, 7})).isCloseTo(fit.conditional(both), within(1e-9));
   }
 
   @Test

@@ -45,10 +45,13 @@ final class ModelCheck {
   /** What the search finds; the check is spent afterwards. */
   List<Suspicion> suspicions() {
     List<Suspicion> found = new ArrayList<>();
-    for (Optional<Explanation> next = next(); next.isPresent(); next = next()) {
-      Explanation explanation = next.orElseThrow();
-      explanation.readings().forEach(doubted::remove);
-      found.add(suspicion(explanation));
+    List<Explanation> likeliestFirst =
+        several().sorted(Comparator.comparingDouble(this::gain).reversed()).toList();
+    for (Explanation explanation : likeliestFirst) {
+      if (inDoubt(explanation)) {
+        explanation.readings().forEach(doubted::remove);
+        found.add(suspicion(explanation));
+      }
     }
     for (int i : doubted) {
       found.add(suspicion(slip(i).orElseGet(() -> Explanation.unexplained(i))));
@@ -56,8 +59,8 @@ final class ModelCheck {
     return found;
   }
 
-  /** The explanation of several readings at once that gains most. */
-  private Optional<Explanation> next() {
+  /** Explanations of several readings at once that would make them fit. */
+  private Stream<Explanation> several() {
     List<Place> places = survey.readings().stream().map(Reading::place).toList();
     List<Integer> all = IntStream.range(0, shown.length).boxed().toList();
     Stream<Explanation> rows =
@@ -69,12 +72,17 @@ final class ModelCheck {
     Stream<Explanation> exchanges =
         pairsInDoubt().map(pair -> Explanation.exchanged(Kind.PLACES_SWAPPED, pair, shown));
     Stream<Explanation> stuck =
-        Explanation.stuck(all, shown, all.stream().mapToInt(i -> i).toArray()).stream()
-            .filter(explanation -> mostlyDoubted(explanation.readings()));
+        Explanation.stuck(all, shown, IntStream.range(0, shown.length).toArray()).stream();
     return Stream.of(rows, columns, exchanges, stuck)
         .flatMap(explanations -> explanations)
-        .filter(this::explains)
-        .max(Comparator.comparingDouble(this::gain));
+        .filter(explanation -> inDoubt(explanation) && explains(explanation));
+  }
+
+  /** Whether readings are still without an explanation: both of a pair, many of a set. */
+  private boolean inDoubt(Explanation explanation) {
+    return explanation.kind() == Kind.PLACES_SWAPPED
+        ? doubted.containsAll(explanation.readings())
+        : mostlyDoubted(explanation.readings());
   }
 
   private boolean mostlyDoubted(List<Integer> readings) {

@@ -102,7 +102,8 @@ final class OpeningTracer {
         int orderY = imagesY.order[iy][b];
         double reflectance = open;
         if ((orderX | orderY) != 0) {
-          double sine = PathTable.at(table.sineWater, position) / distance;
+          // Straight down along a pane: the ray grazes it.
+          double sine = distance > 0 ? PathTable.at(table.sineWater, position) / distance : 0;
           reflectance *=
               panes.along(orderX, Side.LEFT, Side.RIGHT, sine * Math.abs(dx))
                   * panes.along(orderY, Side.FRONT, Side.BACK, sine * Math.abs(dy));

@@ -5,22 +5,28 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import parfield.cli.answer.Answer;
+import java.util.stream.Stream;
+import parfield.cli.answer.ChoicePictures;
 import parfield.cli.answer.DemoAnswer;
 import parfield.cli.answer.FieldAnswer;
+import parfield.cli.answer.FieldPictures;
 import parfield.cli.answer.FitAnswer;
 import parfield.cli.answer.Json;
+import parfield.cli.answer.Numbers;
 import parfield.cli.answer.RecommendationAnswer;
 import parfield.demo.DemoBench;
 import parfield.field.FastSolver;
+import parfield.fit.LightModel;
 import parfield.formats.ModelFile;
+import parfield.plan.Demand;
 import parfield.plan.Planner;
 import parfield.plan.Recommendation;
 import parfield.plan.Search;
+import parfield.plot.Scale;
 import parfield.rig.Rig;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
@@ -37,11 +43,11 @@ import picocli.CommandLine.Spec;
     description = {
       "",
       "Writes a setup and readings that a generator made, with noise, then check, statistics, fit,"
-          + " recommendation and maps, all into one folder."
+          + " recommendation and maps, all into one folder. Files of an earlier demo are replaced."
     })
 final class DemoCommand implements Callable<Integer> {
   /** Depths of the maps [m]. */
-  private static final List<Double> DEPTHS = List.of(0.10, 0.25, 0.40);
+  private static final List<Double> DEPTHS = List.of(0.15, 0.30, 0.45);
 
   @Spec private CommandSpec spec;
   @Mixin private OutputOptions output;
@@ -60,62 +66,120 @@ final class DemoCommand implements Callable<Integer> {
       description = "Seed of the noise in the readings. Default: ${DEFAULT-VALUE}.")
   private long seed;
 
-  private final List<String> left = new ArrayList<>();
+  /** What was left: the name of each file and what it holds. */
+  private final Map<String, String> left = new LinkedHashMap<>();
 
   @Override
   public Integer call() {
-    Map<String, String> files = DemoBench.files(seed);
-    refuseForeignSetup(files.get(DemoBench.SETUP));
-    files.forEach(this::leave);
+    writeBench();
     Bench bench = Bench.read(folder.resolve(DemoBench.SETUP));
     LengthUnit unit = output.length(bench);
     PrintWriter err = spec.commandLine().getErr();
     FastSolver solver = new FastSolver();
 
-    leave("check.txt", CheckCommand.answer(bench), unit);
-    leave("statistics.txt", StatsCommand.answer(bench), unit);
-    Modelling.Fitted fitted = Modelling.fit(bench, solver, err);
-    String model = "model.json";
-    ModelFile.write(fitted.model(), folder.resolve(model));
-    left.add(model);
-    leave("fit.txt", new FitAnswer(fitted.surveys(), fitted.model().report(), model), unit);
-
-    Search search =
-        Search.around(List.copyOf(bench.setup().rigs().values()), bench.usualDepth())
-            .withCeiling(bench.setup().room().height().orElse(Double.POSITIVE_INFINITY));
-    Recommendation recommendation;
-    try (StatusLine status = StatusLine.on(err)) {
-      recommendation =
-          new Planner(solver)
-              .recommend(
-                  fitted.model(),
-                  bench.demands(),
-                  search,
-                  progress -> status.show(progress.share(), "searching"),
-                  () -> false);
-    }
-    RecommendationAnswer answer = RecommendCommand.answer(bench, fitted.model(), recommendation);
-    leave("recommendation.txt", answer, unit);
-    leave("recommendation.json", Json.text(answer.json()));
-
-    Rig chosen = recommendation.best().over(bench.setup().tank());
-    FieldPrediction prediction = new FieldPrediction(fitted.model(), solver, chosen);
-    for (double depth : DEPTHS) {
-      prediction.addPlane(depth, FieldPrediction.CELL, bench.bands());
-    }
-    FieldAnswer field = prediction.answer(bench.setup().source(), List.of());
-    leave("field.csv", field.csv(unit));
+    leave("check.txt", "what it holds and assumes", CheckCommand.answer(bench).text(unit));
+    leave("statistics.txt", "statistics of the readings", StatsCommand.answer(bench).text(unit));
+    LightModel model = fit(bench, solver, unit, err);
+    Recommendation recommendation = recommend(bench, solver, model, err);
+    RecommendationAnswer answer = RecommendCommand.answer(bench, model, recommendation);
+    leave("recommendation.txt", "the answer", answer.text(unit));
+    leave("recommendation.json", "the same for programs", Json.text(answer.json()));
+    ChoicePictures.heights(recommendation, unit)
+        .ifPresent(svg -> leave("heights.svg", "what the mounting height changes", svg));
+    ChoicePictures.spacings(recommendation, unit)
+        .ifPresent(svg -> leave("spacings.svg", "what the spacing changes", svg));
+    drawField(bench, solver, model, recommendation, unit);
 
     output.print(
         spec.commandLine().getOut(), new DemoAnswer(folder.toString(), left, answer), unit);
     return ExitCode.DONE;
   }
 
-  private void leave(String name, Answer answer, LengthUnit unit) {
-    leave(name, answer.text(unit));
+  private void writeBench() {
+    Map<String, String> files = DemoBench.files(seed);
+    refuseForeignSetup(files.get(DemoBench.SETUP));
+    files.forEach(
+        (name, text) -> {
+          String what =
+              name.equals(DemoBench.SETUP)
+                  ? "the bench: tank, fixture, rigs, meter, bands, demands"
+                  : name.startsWith("spectra/") ? "spectrum of a channel" : "readings of a survey";
+          leave(name, what + " (invented)", text);
+        });
   }
 
-  private void leave(String name, String text) {
+  private LightModel fit(Bench bench, FastSolver solver, LengthUnit unit, PrintWriter err) {
+    Modelling.Fitted fitted = Modelling.fit(bench, solver, err);
+    String name = "model.json";
+    ModelFile.write(fitted.model(), folder.resolve(name));
+    left.put(name, "the fitted light model");
+    leave(
+        "fit.txt",
+        "what the fit found",
+        new FitAnswer(fitted.surveys(), fitted.model().report(), name).text(unit));
+    return fitted.model();
+  }
+
+  private static Recommendation recommend(
+      Bench bench, FastSolver solver, LightModel model, PrintWriter err) {
+    Search search =
+        Search.around(List.copyOf(bench.setup().rigs().values()), bench.usualDepth())
+            .withCeiling(bench.setup().room().height().orElse(Double.POSITIVE_INFINITY));
+    try (StatusLine status = StatusLine.on(err)) {
+      return new Planner(solver)
+          .recommend(
+              model,
+              bench.demands(),
+              search,
+              progress -> status.show(progress.share(), "looking for a rig"),
+              () -> false);
+    }
+  }
+
+  /** Maps of the recommended rig, all on one scale. */
+  private void drawField(
+      Bench bench,
+      FastSolver solver,
+      LightModel model,
+      Recommendation recommendation,
+      LengthUnit unit) {
+    Rig rig = recommendation.best().over(bench.setup().tank());
+    FieldPrediction prediction = new FieldPrediction(model, solver, rig);
+    for (double depth : DEPTHS) {
+      prediction.addPlane(depth, FieldPrediction.CELL, bench.bands());
+    }
+    FieldAnswer field = prediction.answer(bench.setup().source(), List.of());
+    leave("field.csv", "predicted PPFD of the recommended rig", field.csv(unit));
+    FieldPictures pictures = new FieldPictures(bench.setup(), rig, unit);
+    Scale scale = FieldPictures.scale(field);
+    for (int plane = 0; plane < DEPTHS.size(); plane++) {
+      String depth = Numbers.length(DEPTHS.get(plane), unit);
+      leave(
+          "map-" + depth + ".svg",
+          "its PPFD " + Numbers.withUnit(DEPTHS.get(plane), unit) + " deep",
+          pictures.map(field, plane, scale));
+    }
+    int middle = DEPTHS.size() / 2;
+    demanded(bench)
+        .forEach(
+            demand ->
+                leave(
+                    "band-" + demand.band().name() + ".svg",
+                    "where it is in that band",
+                    pictures.bandMap(field, middle, demand.band())));
+    leave(
+        "section.svg",
+        "its PPFD from the front",
+        pictures.section(prediction.section(FieldPrediction.CELL), bench.bands()));
+  }
+
+  private static Stream<Demand.Coverage> demanded(Bench bench) {
+    return bench.demands().all().stream()
+        .filter(Demand.Coverage.class::isInstance)
+        .map(Demand.Coverage.class::cast);
+  }
+
+  private void leave(String name, String what, String text) {
     Path target = folder.resolve(name);
     try {
       Files.createDirectories(target.toAbsolutePath().getParent());
@@ -124,21 +188,19 @@ final class DemoCommand implements Callable<Integer> {
           Problem.unwritable(target, "its folder cannot be made (" + e.getMessage() + ")"));
     }
     OutputFile.write(target, text);
-    left.add(name);
+    left.put(name, what);
   }
 
-  /** A setup that this demo did not leave is a person's own: it stays. */
+  /** A setup that no demo left is a person's own: it stays. */
   private void refuseForeignSetup(String own) {
     Path setup = folder.resolve(DemoBench.SETUP);
     if (!Files.exists(setup)) {
       return;
     }
-    try {
-      String mark = own.lines().findFirst().orElseThrow();
-      try (var lines = Files.lines(setup)) {
-        if (lines.findFirst().filter(mark::equals).isPresent()) {
-          return;
-        }
+    String mark = own.lines().findFirst().orElseThrow();
+    try (Stream<String> lines = Files.lines(setup)) {
+      if (lines.findFirst().filter(mark::equals).isPresent()) {
+        return;
       }
     } catch (IOException | UncheckedIOException e) {
       throw Refusal.of(setup + " cannot be read", "name another folder with --out");

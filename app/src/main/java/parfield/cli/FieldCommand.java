@@ -3,12 +3,18 @@ package parfield.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import parfield.cli.answer.FieldAnswer;
+import parfield.cli.answer.FieldPictures;
+import parfield.cli.answer.Numbers;
 import parfield.field.Places;
 import parfield.fit.LightModel;
 import parfield.formats.PlacesFile;
+import parfield.plot.Scale;
 import parfield.rig.Rig;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
@@ -71,6 +77,22 @@ final class FieldCommand implements Callable<Integer> {
       description = "Leave the values in this file; one of that name is replaced.")
   private Path csv;
 
+  @Option(
+      names = "--svg",
+      paramLabel = "OUT",
+      description =
+          "Leave a heat map of each --depth in this file; with several depths, each in a file of its"
+              + " own, with the depth before the ending. Files of that name are replaced.")
+  private Path svg;
+
+  @Option(
+      names = "--scale",
+      paramLabel = "FROM:TO",
+      converter = ScaleConverter.class,
+      description =
+          "PPFD at the ends of the maps' colours; default: round numbers that hold all maps.")
+  private Scale scale;
+
   @Override
   public Integer call() {
     checkOptions();
@@ -96,14 +118,11 @@ final class FieldCommand implements Callable<Integer> {
     } else {
       asked.forEach(prediction::addPlaces);
     }
-    List<String> left = new ArrayList<>();
-    if (csv != null) {
-      left.add(csv.toString());
-    }
-    FieldAnswer answer = prediction.answer(bench.setup().source(), left);
-    if (csv != null) {
-      OutputFile.write(csv, answer.csv(unit));
-    }
+    Map<Path, Function<FieldAnswer, String>> files = files(bench, rig, planes, unit);
+    FieldAnswer answer =
+        prediction.answer(
+            bench.setup().source(), files.keySet().stream().map(Path::toString).toList());
+    files.forEach((target, content) -> OutputFile.write(target, content.apply(answer)));
     PrintWriter out = spec.commandLine().getOut();
     if (csv == null && !output.json()) {
       out.print(answer.csv(unit));
@@ -111,6 +130,36 @@ final class FieldCommand implements Callable<Integer> {
       output.print(out, answer, unit);
     }
     return ExitCode.DONE;
+  }
+
+  /** What shall be left, by file. */
+  private Map<Path, Function<FieldAnswer, String>> files(
+      Bench bench, Rig rig, List<Double> planes, LengthUnit unit) {
+    Map<Path, Function<FieldAnswer, String>> files = new LinkedHashMap<>();
+    if (csv != null) {
+      files.put(csv, answer -> answer.csv(unit));
+    }
+    if (svg != null) {
+      FieldPictures pictures = new FieldPictures(bench.setup(), rig, unit);
+      for (int k = 0; k < planes.size(); k++) {
+        int plane = k;
+        Path target =
+            planes.size() == 1 ? svg : withDepth(svg, Numbers.length(planes.get(k), unit));
+        files.put(
+            target,
+            answer ->
+                pictures.map(answer, plane, scale == null ? FieldPictures.scale(answer) : scale));
+      }
+    }
+    return files;
+  }
+
+  /** {@code map.svg} and 15 give {@code map-15.svg}. */
+  private static Path withDepth(Path svg, String depth) {
+    String name = svg.getFileName().toString();
+    int dot = name.lastIndexOf('.');
+    return svg.resolveSibling(
+        dot <= 0 ? name + "-" + depth : name.substring(0, dot) + "-" + depth + name.substring(dot));
   }
 
   private void checkOptions() {
@@ -129,6 +178,14 @@ final class FieldCommand implements Callable<Integer> {
     }
     if (csv != null) {
       OutputFile.check(csv, inputs);
+    }
+    if (svg != null) {
+      if (places != null || depths == null) {
+        throw Refusal.of(
+            "--svg draws whole planes: it goes with --depth, not with --at",
+            "leave --at out, or --svg");
+      }
+      OutputFile.check(svg, inputs);
     }
   }
 }

@@ -2,6 +2,7 @@ package parfield.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import parfield.cli.answer.FieldAnswer;
@@ -10,6 +11,7 @@ import parfield.field.LightField;
 import parfield.field.Places;
 import parfield.fit.LightModel;
 import parfield.fit.PredictedField;
+import parfield.plot.Raster;
 import parfield.rig.Rig;
 import parfield.survey.Band;
 import parfield.survey.PlaneStatistics;
@@ -45,17 +47,12 @@ final class FieldPrediction {
     this.rig = rig;
   }
 
-  /** The centres of equal cells of a plane. */
-  static Places cells(Tank tank, double depth, double cell) {
-    return Places.plane(tank, depth, count(tank.length(), cell), count(tank.width(), cell));
-  }
-
   private static int count(double side, double cell) {
     double cells = Math.ceil(side / cell - 1e-9);
     if (cells > 1000) {
       throw Refusal.of(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "cells of %s m are too small for a side of %s m: at most 1000 fit along it",
               cell,
               side),
@@ -65,8 +62,10 @@ final class FieldPrediction {
   }
 
   /** Predicts one plane on equal cells and takes its figures. */
-  PredictedField addPlane(double depth, double cell, List<Band> bands) {
-    Places cells = cells(rig.tank(), depth, cell);
+  void addPlane(double depth, double cell, List<Band> bands) {
+    int columns = count(rig.tank().length(), cell);
+    int rows = count(rig.tank().width(), cell);
+    Places cells = Places.plane(rig.tank(), depth, columns, rows);
     PredictedField field = add(cells);
     List<PlaneStatistics> all = new ArrayList<>();
     all.add(statistics(cells, field.best(), 1, bands));
@@ -75,6 +74,8 @@ final class FieldPrediction {
     planes.add(
         new FieldAnswer.Plane(
             depth,
+            columns,
+            rows,
             estimate(all, of -> of.statistics().mean()),
             estimate(all, of -> of.statistics().min().ppfd()),
             estimate(all, of -> of.statistics().max().ppfd()),
@@ -83,7 +84,6 @@ final class FieldPrediction {
             IntStream.range(0, bands.size())
                 .mapToObj(b -> estimate(all, of -> of.coverageOfPlane().get(b).inside()))
                 .toList()));
-    return field;
   }
 
   /** Predicts some places. */
@@ -91,10 +91,7 @@ final class FieldPrediction {
     if (some.size() > MOST) {
       throw Refusal.of(
           String.format(
-              java.util.Locale.ROOT,
-              "%d places are asked for; at most %d can be",
-              some.size(),
-              MOST),
+              Locale.ROOT, "%d places are asked for; at most %d can be", some.size(), MOST),
           "ask for them in parts");
     }
     for (int from = 0; from < some.size(); from += PART) {
@@ -109,6 +106,25 @@ final class FieldPrediction {
     asShown.addAll(List.of(field.asShown()));
     withMeterScale.addAll(List.of(field.withMeterScale()));
     return field;
+  }
+
+  /** The best estimate on the upright plane through the middle of the tank. */
+  Raster section(double cell) {
+    Tank tank = rig.tank();
+    int columns = count(tank.length(), cell);
+    int layers = count(tank.depth(), cell);
+    List<Place> upright = new ArrayList<>();
+    for (int k = 0; k < layers; k++) {
+      for (int i = 0; i < columns; i++) {
+        upright.add(
+            new Place(
+                tank.length() * (i + 0.5) / columns,
+                tank.width() / 2,
+                tank.depth() * (k + 0.5) / layers));
+      }
+    }
+    return new Raster(
+        columns, layers, solver.solve(model.best().applyTo(rig), Places.of(upright)).ppfd());
   }
 
   /** Everything that was predicted. */

@@ -1,10 +1,7 @@
 package parfield.cli;
 
 import java.io.FileDescriptor;
-import java.io.FileOutputStream;
-import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -54,14 +51,14 @@ public final class Parfield implements Runnable {
    * @param args the command line
    */
   public static void main(String[] args) {
-    PrintWriter out = utf8(FileDescriptor.out);
-    PrintWriter err = utf8(FileDescriptor.err);
-    int code = run(out, err, args);
-    if (out.checkError() && code != ExitCode.FAILED) {
-      err.print(Problem.of("standard output cannot be written; the answer is lost").text());
+    StandardStream answers = new StandardStream(FileDescriptor.out);
+    PrintWriter err = new StandardStream(FileDescriptor.err).writer();
+    int code = run(answers.writer(), err, args);
+    if (answers.lost().isPresent()) {
+      err.print(Problem.of("standard output cannot be written: " + answers.lost().get()).text());
+      err.flush();
       code = ExitCode.FAILED;
     }
-    err.flush();
     System.exit(code);
   }
 
@@ -90,10 +87,5 @@ public final class Parfield implements Runnable {
     out.flush();
     err.flush();
     return code;
-  }
-
-  private static PrintWriter utf8(FileDescriptor descriptor) {
-    return new PrintWriter(
-        new OutputStreamWriter(new FileOutputStream(descriptor), StandardCharsets.UTF_8));
   }
 }

@@ -4,8 +4,12 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import parfield.cli.answer.Numbers;
 import parfield.cli.answer.RecommendationAnswer;
+import parfield.fit.FitReport;
 import parfield.fit.LightModel;
 import parfield.plan.Demands;
 import parfield.plan.Mix;
@@ -106,10 +110,17 @@ final class RecommendCommand implements Callable<Integer> {
     }
   }
 
-  static RecommendationAnswer answer(Bench bench, LightModel model, Recommendation recommendation) {
+  static RecommendationAnswer answer(
+      Bench bench, LightModel model, Recommendation recommendation) {
+    Set<String> fitted =
+        model.report().residuals().stream()
+            .map(FitReport.Residual::survey)
+            .collect(Collectors.toSet());
     return new RecommendationAnswer(
         bench.setup().source(),
-        List.copyOf(bench.setup().surveys().values()),
+        bench.setup().surveys().values().stream()
+            .filter(survey -> fitted.contains(survey.name()))
+            .toList(),
         model.report().statements(),
         recommendation);
   }
@@ -136,10 +147,10 @@ final class RecommendCommand implements Callable<Integer> {
   private static String words(Progress progress, LengthUnit unit) {
     return String.format(
         Locale.ROOT,
-        "%d rigs, best so far %.2f: %s",
-        progress.evaluated(),
+        "best so far %.2f: %s, %s high",
         progress.best().probability(),
-        progress.best().inWords(unit));
+        progress.best().arrangement().inWords(unit),
+        Numbers.withUnit(progress.best().height(), unit));
   }
 
   private Search search(Bench bench, LengthUnit unit) {

@@ -23,8 +23,8 @@ class DemoTest {
     assertThat(run.code()).isZero();
     JsonNode json = new ObjectMapper().readTree(run.out());
     assertThat(json.get("folder").asText()).isEqualTo(out.toString());
-    assertThat(json.get("files"))
-        .extracting(JsonNode::asText)
+    assertThat(json.get("files").fieldNames())
+        .toIterable()
         .containsExactlyInAnyOrderElementsOf(Run.files(out));
     assertThat(Run.files(out))
         .contains(
@@ -38,7 +38,19 @@ class DemoTest {
             "fit.txt",
             "recommendation.txt",
             "recommendation.json",
-            "field.csv");
+            "field.csv",
+            "map-15.svg",
+            "map-30.svg",
+            "map-45.svg",
+            "band-stony.svg",
+            "section.svg",
+            "heights.svg",
+            "spacings.svg");
+    for (String name : Run.files(out)) {
+      if (name.endsWith(".svg")) {
+        assertThat(out.resolve(name)).content().startsWith("<svg ").endsWith("</svg>\n");
+      }
+    }
     assertThat(Files.readString(out.resolve("statistics.txt")))
         .contains("Readings that look wrong")
         .contains("  - low, line 25 ");

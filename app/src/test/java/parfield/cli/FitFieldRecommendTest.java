@@ -149,6 +149,59 @@ class FitFieldRecommendTest {
   }
 
   @Test
+  void fieldDrawsAMapOfEachDepthOnOneScale() throws IOException {
+    Path map = folder.resolve("map.svg");
+
+    Run run =
+        answered(
+            "field",
+            setup,
+            "--model",
+            model,
+            "--rig",
+            "low",
+            "--depth",
+            "15,30",
+            "--csv",
+            folder.resolve("planes.csv"),
+            "--svg",
+            map,
+            "--scale",
+            "0:600");
+
+    for (String depth : List.of("15", "30")) {
+      Path file = folder.resolve("map-" + depth + ".svg");
+      assertThat(run.out()).contains("  - " + file + "\n");
+      assertThat(file)
+          .content()
+          .startsWith("<svg ")
+          .contains("PPFD under low, " + depth + " cm deep")
+          .contains(">600<");
+    }
+    answered("field", setup, "--model", model, "--rig", "low", "--depth", "15", "--svg", map);
+    assertThat(map).isNotEmptyFile();
+  }
+
+  @Test
+  void mapsAreOfPlanes() {
+    Path at = folder.resolve("somewhere.csv");
+    Run.write(at, "x_cm,y_cm,depth_cm\n1,1,1\n");
+
+    assertThat(
+            Run.parfield(
+                "field", setup, "--rig", "low", "--at", at, "--svg", folder.resolve("m.svg")))
+        .isEqualTo(
+            Run.refused(
+                "parfield: --svg draws whole planes: it goes with --depth, not with --at",
+                "  leave --at out, or --svg"));
+    assertThat(
+            Run.parfield("field", setup, "--rig", "low", "--depth", "15", "--scale", "9:1").err())
+        .startsWith(
+            "parfield: Invalid value for option '--scale': a scale runs upward between two numbers"
+                + " of 0 or more, as in 0:500; got 9:1\n");
+  }
+
+  @Test
   void fieldFitsFirstWhereNoModelIsGiven() {
     Object[] where = {"field", setup, "--rig", "low", "--depth", "15", "--cell", "10"};
 

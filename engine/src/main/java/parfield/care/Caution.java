@@ -9,7 +9,8 @@ public enum Caution {
   /** Bright light and eyes. */
   EYES(
       "Eyes",
-      "do not look into a lit fixture or at its reflection; dim it before you lean over the tank"),
+      "violet and ultraviolet light look dimmer than they are: do not look into a lit fixture or at"
+          + " its reflection, and dim it before you lean over the tank"),
   /** Electricity beside water. */
   ELECTRICITY(
       "Electricity near water",
@@ -18,8 +19,8 @@ public enum Caution {
   /** A weight over a tank. */
   LOAD(
       "Hanging load",
-      "fix fixtures to what carries them several times over, with a second line; glass and people"
-          + " are below"),
+      "glass and people are below: hang fixtures from points rated for several times their weight,"
+          + " with a second line"),
   /** Living things under more light than they are used to. */
   ANIMALS(
       "Animals",

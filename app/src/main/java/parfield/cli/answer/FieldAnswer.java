@@ -45,6 +45,8 @@ public record FieldAnswer(
    * Figures of one plane's area, the meter's scale error included in every interval.
    *
    * @param depth of the plane [m]
+   * @param columns equal cells along x
+   * @param rows equal cells along y
    * @param mean PPFD [µmol m⁻² s⁻¹]
    * @param min least PPFD of a cell
    * @param max greatest PPFD of a cell
@@ -54,6 +56,8 @@ public record FieldAnswer(
    */
   public record Plane(
       double depth,
+      int columns,
+      int rows,
       Estimate mean,
       Estimate min,
       Estimate max,
@@ -75,7 +79,11 @@ public record FieldAnswer(
     StringBuilder text = new StringBuilder();
     text.append(
         String.format(
-            Locale.ROOT, "Light of rig %s of %s at %d places\n", rig, source, places.size()));
+            Locale.ROOT,
+            "Light of rig %s of %s at %s\n",
+            rig,
+            source,
+            Numbers.count(places.size(), "place")));
     if (!planes.isEmpty()) {
       text.append('\n').append(planes(unit));
       text.append("\nPPFD in ").append(Numbers.PPFD);

@@ -20,22 +20,19 @@ final class Measured {
     text.append(
         String.format(
             Locale.ROOT,
-            "Measured: %d readings in %d survey%s\n",
-            readings,
-            surveys.size(),
-            surveys.size() == 1 ? "" : "s"));
+            "Measured: %s in %s\n",
+            Numbers.count(readings, "reading"),
+            Numbers.count(surveys.size(), "survey")));
     for (Survey survey : surveys) {
       Meter meter = survey.meter();
       text.append(
           Lines.item(
               String.format(
                   Locale.ROOT,
-                  "%s: %d readings with %d fixture%s %s high; meter %s, scale error %s %%,"
-                      + " repeat error %s %%",
+                  "%s: %s with %s %s high; meter %s, scale error %s %%, repeat error %s %%",
                   survey.name(),
-                  survey.readings().size(),
-                  survey.rig().hangings().size(),
-                  survey.rig().hangings().size() == 1 ? "" : "s",
+                  Numbers.count(survey.readings().size(), "reading"),
+                  Numbers.count(survey.rig().hangings().size(), "fixture"),
                   Numbers.withUnit(survey.rig().meanHeight(), unit),
                   meter.name(),
                   Numbers.plain(100 * meter.scaleError(), 1),

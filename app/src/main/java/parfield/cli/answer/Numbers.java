@@ -16,6 +16,11 @@ public final class Numbers {
 
   private Numbers() {}
 
+  /** How many there are, as in {@code 1 reading} or {@code 16 readings}. */
+  static String count(int number, String one) {
+    return number + " " + one + (number == 1 ? "" : "s");
+  }
+
   /** A PPFD without its unit, as in {@code 392}. */
   static String ppfd(double ppfd) {
     return decimals(ppfd, 0);
@@ -57,7 +62,7 @@ public final class Numbers {
   }
 
   /** A length [m] without its unit: to the millimetre or the hundredth of an inch. */
-  static String length(double metres, LengthUnit unit) {
+  public static String length(double metres, LengthUnit unit) {
     return plain(unit.fromMetres(metres), unit == LengthUnit.CM ? 1 : 2);
   }
 

@@ -73,17 +73,17 @@ public record RecommendationAnswer(
     text.append(
         sweep(
             "The choice between them: no option here beats another in all of coverage, retention,"
-                + " evenness and number of fixtures",
+                + " evenness and number of fixtures; by coarser cells",
             recommendation.tradeOff(),
             unit));
     text.append(
         sweep(
-            "The same fixtures at other heights, each at its own best dials",
+            "The same fixtures at other heights, each at its own best dials, by coarser cells",
             recommendation.heightSweep(),
             unit));
     text.append(
         sweep(
-            "The same height at other spacings, each at its own best dials",
+            "The same height at other spacings, each at its own best dials, by coarser cells",
             recommendation.spacingSweep(),
             unit));
     text.append(bandSettings(unit));

@@ -81,12 +81,12 @@ public record StatsAnswer(List<Figures> surveys, List<SuspectReadings> suspicion
     Survey survey = figures.survey();
     return String.format(
         Locale.ROOT,
-        "Survey %s: rig %s, %s high, meter %s, %d readings\n",
+        "Survey %s: rig %s, %s high, meter %s, %s\n",
         survey.name(),
         survey.rig().name(),
         Numbers.withUnit(survey.rig().meanHeight(), unit),
         survey.meter().name(),
-        survey.readings().size());
+        Numbers.count(survey.readings().size(), "reading"));
   }
 
   private static String light(SurveyStatistics statistics, LengthUnit unit) {

@@ -110,8 +110,7 @@ final class RecommendCommand implements Callable<Integer> {
     }
   }
 
-  static RecommendationAnswer answer(
-      Bench bench, LightModel model, Recommendation recommendation) {
+  static RecommendationAnswer answer(Bench bench, LightModel model, Recommendation recommendation) {
     Set<String> fitted =
         model.report().residuals().stream()
             .map(FitReport.Residual::survey)

@@ -69,7 +69,8 @@ public final class PlacesFile {
               file,
               notes,
               new ReadingsFile.Context(unit, OptionalDouble.empty(), Optional.of(tank)));
-      PlacesFile reader = new PlacesFile(places, Decimals.inText(TextTable.separator(text)), depths);
+      PlacesFile reader =
+          new PlacesFile(places, Decimals.inText(TextTable.separator(text)), depths);
       TextTable.read(file, text, notes, reader.new Rows());
       reader.decimals.close(file, notes);
       return reader.read(file, notes);

@@ -54,7 +54,7 @@ public record Remedy(Kind kind, double factor, Option option, Option without) {
         Locale.ROOT,
         "%s %s: %s meets all demands with probability %.2f, %.2f without%s.",
         change(),
-        helps() ? "would help" : "would not help",
+        effect(),
         option.inWords(unit),
         option.probability(),
         without.probability(),
@@ -69,6 +69,15 @@ public record Remedy(Kind kind, double factor, Option option, Option without) {
                         figure(option, k),
                         figure(without, k)))
             .collect(Collectors.joining()));
+  }
+
+  private String effect() {
+    if (!helps()) {
+      return "would not help";
+    }
+    return option.probability() > Verdict.FAILED_TO
+        ? "would help"
+        : "would come nearer without getting there";
   }
 
   private static String figure(Option of, int k) {

@@ -106,6 +106,9 @@ class InfeasibleTest {
         .isGreaterThan(wider.without().verdicts().get(0).value().value())
         .isGreaterThan(narrower.option().verdicts().get(0).value().value());
     assertThat(narrower.inWords(LengthUnit.CM)).startsWith("Optics 20 % narrower would not help: ");
+    assertThat(wider.option().probability()).isLessThan(0.1);
+    assertThat(wider.inWords(LengthUnit.CM))
+        .startsWith("Optics 25 % wider would come nearer without getting there: ");
     assertThat(recommendation.shortfalls().get(0).inWords(LengthUnit.CM))
         .startsWith(
             "Evenness U₀ of the plane 20 cm deep at least 0.9: failed. The recommended option"

@@ -24,8 +24,11 @@ import parfield.tank.Tank;
  * disturb little; the solver uses one thread.
  */
 public final class Growth {
-  private static final int WARM_RUNS = 25;
-  private static final int COLD_RUNS = 5;
+  private static final int FEWEST_RUNS = 5;
+
+  /** How long each figure is sought, so that short ones are compiled anew if need be [s]. */
+  private static final double LONG_ENOUGH = 0.4;
+
   private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
   private Growth() {}
@@ -88,8 +91,8 @@ public final class Growth {
   private static void row(Tank tank, Fixture fixture, Places places) {
     Rig rig = rig(tank, fixture);
     FastSolver solver = new FastSolver();
-    Cost warm = least(WARM_RUNS, () -> solver.unitFields(rig, places));
-    Cost cold = least(COLD_RUNS, () -> new FastSolver().unitFields(rig, places));
+    Cost warm = least(() -> solver.unitFields(rig, places));
+    Cost cold = least(() -> new FastSolver().unitFields(rig, places));
     int emitters = fixture.emitters().size();
     double paths = pathsPerPlace(solver, rig, places) / emitters;
     System.out.printf(
@@ -121,10 +124,13 @@ public final class Growth {
   /** Processor time and bytes of one run. */
   private record Cost(double seconds, double bytes) {}
 
-  private static Cost least(int runs, Supplier<UnitFields> solve) {
+  private static Cost least(Supplier<UnitFields> solve) {
     double seconds = Double.POSITIVE_INFINITY;
     double bytes = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < runs; i++) {
+    long start = THREADS.getCurrentThreadCpuTime();
+    for (int i = 0;
+        i < FEWEST_RUNS || THREADS.getCurrentThreadCpuTime() - start < LONG_ENOUGH * 1e9;
+        i++) {
       long bytesBefore = THREADS.getCurrentThreadAllocatedBytes();
       long before = THREADS.getCurrentThreadCpuTime();
       UnitFields fields = solve.get();

@@ -40,7 +40,7 @@ import parfield.survey.Band;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 2, time = 2)
+@Warmup(iterations = 2, time = 1)
 @Measurement(iterations = 4, time = 1)
 @Fork(1)
 public class RecommendBenchmark implements Judged {

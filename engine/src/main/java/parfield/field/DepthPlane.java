@@ -52,12 +52,17 @@ record DepthPlane(double depth, int[] members, double[] x, double[] y, int[] xIn
   /** The values of some members without repetition, ascending. */
   private static double[] distinct(int[] members, double[] values) {
     double[] sorted = new double[members.length];
-    for (int m = 0; m < sorted.length; m++) {
-      sorted[m] = values[members[m]];
+    int changes = 0;
+    for (int member : members) {
+      double value = values[member];
+      if (changes == 0 || Double.compare(value, sorted[changes - 1]) != 0) {
+        sorted[changes++] = value;
+      }
     }
-    Arrays.sort(sorted);
+    Arrays.sort(sorted, 0, changes);
     int count = 0;
-    for (double value : sorted) {
+    for (int i = 0; i < changes; i++) {
+      double value = sorted[i];
       if (count == 0 || Double.compare(value, sorted[count - 1]) != 0) {
         sorted[count++] = value;
       }
@@ -71,8 +76,13 @@ record DepthPlane(double depth, int[] members, double[] x, double[] y, int[] xIn
     int at = 0;
     for (int m = 0; m < index.length; m++) {
       double value = values[members[m]];
-      // Neighbours often share a value.
-      at = distinct[at] == value ? at : Arrays.binarySearch(distinct, value);
+      // A neighbour often has the same value, or the next one along a row.
+      if (distinct[at] != value) {
+        at =
+            at + 1 < distinct.length && distinct[at + 1] == value
+                ? at + 1
+                : Arrays.binarySearch(distinct, value);
+      }
       index[m] = at;
     }
     return index;

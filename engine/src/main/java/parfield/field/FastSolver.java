@@ -3,7 +3,6 @@ package parfield.field;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Function;
 import parfield.lamp.Channel;
 import parfield.lamp.IntensityDistribution;
 import parfield.optics.Agitation;
@@ -31,7 +30,7 @@ public final class FastSolver implements FieldSolver {
   private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);
   private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities = new Memo<>(800);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
-  private final Memo<LossKey, double[]> transmittances = new Memo<>(2_000);
+  private final Memo<RadialKey, double[]> radials = new Memo<>(500);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(1_024);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
@@ -61,8 +60,12 @@ public final class FastSolver implements FieldSolver {
 
   private record AttenuationKey(Identity<Spectrum> spectrum, Water water) {}
 
-  /** Both compare by identity. */
-  private record LossKey(PathTable table, Attenuation attenuation) {}
+  /** Tables compare by identity. */
+  private record RadialKey(
+      PathTable table,
+      boolean level,
+      List<IntensityTable> intensities,
+      List<Attenuation> attenuations) {}
 
   private record PaneKey(Walls walls, double index) {}
 
@@ -102,20 +105,14 @@ public final class FastSolver implements FieldSolver {
       List<Channel> channels = hanging.fixture().channels();
       IntensityTable[] tables = intensityTables(channels);
       Attenuation[] attenuations = attenuations(channels, tank);
+      FluxCollector.Radials radial = radials(tables, attenuations);
       double[][] sums = new double[channels.size()][places.size()];
-      walk(
-          tank,
-          sources,
-          atPlaces,
-          new FluxCollector(tables, losses(attenuations), atPlaces, null, sums));
+      walk(tank, sources, atPlaces, new FluxCollector(tables, radial, atPlaces, null, sums));
       if (!room.patches().isEmpty()) {
         double[][] direct = new double[channels.size()][room.patches().size()];
         PatchFacing facing = new PatchFacing(room.patches());
         walk(
-            tank,
-            sources,
-            onPatches,
-            new FluxCollector(tables, losses(attenuations), onPatches, facing, direct));
+            tank, sources, onPatches, new FluxCollector(tables, radial, onPatches, facing, direct));
         addReturn(tank, room, channels, direct, atPlaces.planes(), sums);
       }
       values[h] = sums;
@@ -288,18 +285,13 @@ public final class FastSolver implements FieldSolver {
         key -> Attenuation.of(key.spectrum.value, key.water));
   }
 
-  /** Transmittance of water by position in a path table, one row a channel. */
-  private Function<PathTable, double[][]> losses(Attenuation[] attenuations) {
-    return table -> {
-      double[][] rows = new double[attenuations.length][];
-      for (int c = 0; c < rows.length; c++) {
-        rows[c] =
-            transmittances.get(
-                new LossKey(table, attenuations[c]),
-                key -> key.table.transmittance(key.attenuation));
-      }
-      return rows;
-    };
+  private FluxCollector.Radials radials(IntensityTable[] tables, Attenuation[] attenuations) {
+    List<IntensityTable> ofChannels = List.of(tables);
+    List<Attenuation> ofWater = List.of(attenuations);
+    return (paths, level) ->
+        radials.get(
+            new RadialKey(paths, level, ofChannels, ofWater),
+            key -> FluxCollector.radial(paths, level, tables, attenuations));
   }
 
   private Attenuation[] attenuations(List<Channel> channels, Tank tank) {

@@ -1,7 +1,7 @@
 package parfield.field;
 
 import java.util.Arrays;
-import java.util.function.Function;
+import parfield.optics.Attenuation;
 
 /**
  * Sums irradiance by channel over the paths it is given.
@@ -11,67 +11,74 @@ import java.util.function.Function;
  */
 final class FluxCollector implements PathCollector {
   private final IntensityTable[] intensities;
-  private final Function<PathTable, double[][]> transmittances;
+  private final Radials radials;
   private final Receivers receivers;
   private final PatchFacing facing;
   private final double[][] sums;
 
-  /** All that depends on distance alone, the channels of one position side by side. */
-  private final double[] radial;
-
   private final double[] here;
   private PointSource source;
   private PathTable table;
+  private double[] radial;
   private boolean allFolded;
   private int owner;
+
+  /** All that depends on distance alone. */
+  interface Radials {
+    /**
+     * Weight, transmittance of water and, where they depend on distance alone, intensities.
+     *
+     * @param table paths from a lamp's height to a depth
+     * @param level whether the lamp hangs level
+     * @return by position in the table, the channels of one position side by side
+     */
+    double[] of(PathTable table, boolean level);
+  }
 
   /**
    * Prepares a sum.
    *
    * @param intensities by channel
-   * @param transmittances of water by channel and position, for a path table
+   * @param radials what depends on distance alone
    * @param receivers what the receiver numbers mean
    * @param facing how receivers face, or null where all face up
    * @param sums irradiance by channel and owner; added to
    */
   FluxCollector(
       IntensityTable[] intensities,
-      Function<PathTable, double[][]> transmittances,
+      Radials radials,
       Receivers receivers,
       PatchFacing facing,
       double[][] sums) {
     this.intensities = intensities;
-    this.transmittances = transmittances;
+    this.radials = radials;
     this.receivers = receivers;
     this.facing = facing;
     this.sums = sums;
-    radial = new double[intensities.length * (PathTable.STEPS + 1)];
     here = new double[intensities.length];
   }
 
   @Override
   public void from(PointSource newSource, PathTable newTable) {
-    boolean same =
-        newTable == table
-            && source != null
-            && source.level() == newSource.level()
-            && source.share() == newSource.share();
     source = newSource;
     table = newTable;
     allFolded = source.level() && Arrays.stream(intensities).allMatch(IntensityTable::axial);
-    if (same) {
-      return;
-    }
-    double share = source.share() * receivers.share();
+    radial = radials.of(table, source.level());
+  }
+
+  /** Computes what {@link Radials} gives. */
+  static double[] radial(
+      PathTable table, boolean level, IntensityTable[] intensities, Attenuation[] attenuations) {
     int channels = intensities.length;
-    double[][] transmittance = transmittances.apply(table);
+    double[] radial = new double[channels * (PathTable.STEPS + 1)];
     for (int c = 0; c < channels; c++) {
-      boolean folded = intensities[c].axial() && source.level();
+      boolean folded = intensities[c].axial() && level;
       for (int i = 0; i <= PathTable.STEPS; i++) {
-        double value = table.weight[i] * share * transmittance[c][i];
+        double value = table.weight[i] * attenuations[c].transmittance(table.length[i]);
         radial[i * channels + c] = folded ? value * intensities[c].at(table.gamma[i], 1, 0) : value;
       }
     }
+    return radial;
   }
 
   @Override
@@ -133,8 +140,9 @@ final class FluxCollector implements PathCollector {
 
   @Override
   public void done() {
+    double share = source.share() * receivers.share();
     for (int c = 0; c < here.length; c++) {
-      sums[c][owner] += here[c];
+      sums[c][owner] += share * here[c];
       here[c] = 0;
     }
   }

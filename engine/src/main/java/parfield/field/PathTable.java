@@ -1,6 +1,5 @@
 package parfield.field;
 
-import parfield.optics.Attenuation;
 import parfield.optics.Interface;
 import parfield.optics.Pane;
 import parfield.tank.Lid;
@@ -76,15 +75,6 @@ final class PathTable {
       return 1 - Pane.reflectance(cosine, 1, clear.refractiveIndex(), 1);
     }
     return 1;
-  }
-
-  /** Transmittance of water along the paths, by position. */
-  double[] transmittance(Attenuation attenuation) {
-    double[] transmittance = new double[STEPS + 1];
-    for (int i = 0; i <= STEPS; i++) {
-      transmittance[i] = attenuation.transmittance(length[i]);
-    }
-    return transmittance;
   }
 
   /** Position in the table of a horizontal distance [m], 0 to below {@link #STEPS}. */

@@ -23,7 +23,7 @@ import parfield.optics.Agitation;
 import parfield.optics.Water;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.survey.GridPlan;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
@@ -148,7 +148,7 @@ public final class DemoBench {
   }
 
   private static Channel channel(String name, BarLobe lobe, OutputCurve curve) {
-    Spectrum spectrum = DemoSpectra.spectrum(DemoSpectra.BY_CHANNEL.get(name));
+    PhotonSpectrum spectrum = DemoSpectra.spectrum(DemoSpectra.BY_CHANNEL.get(name));
     return new Channel(
         name, Optional.of(spectrum), OptionalDouble.empty(), curve, Optional.of(lobe));
   }

@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 
 /** The invented spectra of the bar's channels: sums of Gaussian peaks. */
 final class DemoSpectra {
@@ -34,7 +34,7 @@ final class DemoSpectra {
     return peaks;
   }
 
-  static Spectrum spectrum(List<Peak> peaks) {
+  static PhotonSpectrum spectrum(List<Peak> peaks) {
     int n = (int) Math.round((TO_NM - FROM_NM) / STEP_NM) + 1;
     double[] wavelengths = new double[n];
     double[] flux = new double[n];
@@ -42,12 +42,12 @@ final class DemoSpectra {
       wavelengths[i] = FROM_NM + i * STEP_NM;
       flux[i] = rounded(at(peaks, wavelengths[i]));
     }
-    return new Spectrum(wavelengths, flux);
+    return new PhotonSpectrum(wavelengths, flux);
   }
 
   /** The spectrum as a file. */
   static String file(List<Peak> peaks) {
-    Spectrum spectrum = spectrum(peaks);
+    PhotonSpectrum spectrum = spectrum(peaks);
     StringBuilder text =
         new StringBuilder("# Invented spectrum: relative photon flux per nm, not measured.\n");
     text.append("wavelength_nm,relative_photon_flux\n");

@@ -13,7 +13,7 @@ import parfield.lamp.Fixture;
 import parfield.optics.Water;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Place;
 import parfield.tank.Tank;
 
@@ -118,7 +118,8 @@ public final class Growth {
       sample.add(places.get(i));
     }
     Rig dark = rig.withTank(rig.tank().withBottomReflectance(0));
-    return (double) solver.paths(dark, Places.of(sample), Spectrum.flat()).size() / sample.size();
+    return (double) solver.paths(dark, Places.of(sample), PhotonSpectrum.flat()).size()
+        / sample.size();
   }
 
   /** Processor time and bytes of one run. */

@@ -5,7 +5,7 @@ import parfield.lamp.Channel;
 import parfield.lamp.Emitter;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Place;
 import parfield.tank.Tank;
 import parfield.tank.Wall;
@@ -75,15 +75,15 @@ final class ImageReference {
     return sum;
   }
 
-  private double[] attenuation(Spectrum spectrum) {
+  private double[] attenuation(PhotonSpectrum spectrum) {
     double[] table = new double[(int) (LONGEST / ATTENUATION_STEP) + 2];
     double stepNm = 1;
-    int points = (int) ((Spectrum.PAR_TO_NM - Spectrum.PAR_FROM_NM) / stepNm);
+    int points = (int) ((PhotonSpectrum.PAR_TO_NM - PhotonSpectrum.PAR_FROM_NM) / stepNm);
     double[] share = new double[points + 1];
     double[] absorption = new double[points + 1];
     double total = 0;
     for (int i = 0; i <= points; i++) {
-      double wavelength = Spectrum.PAR_FROM_NM + i * stepNm;
+      double wavelength = PhotonSpectrum.PAR_FROM_NM + i * stepNm;
       share[i] = spectrum.at(wavelength) * (i == 0 || i == points ? 0.5 : 1);
       absorption[i] = tank.water().absorption(wavelength);
       total += share[i];

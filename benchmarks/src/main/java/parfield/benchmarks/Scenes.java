@@ -15,7 +15,7 @@ import parfield.lamp.OutputCurve;
 import parfield.optics.Water;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Tank;
 
 /** Invented scenes to time; they stand for no real fixture. */
@@ -90,14 +90,14 @@ final class Scenes {
   }
 
   /** A bell of 10 nm standard deviation. */
-  private static Spectrum narrow(double peakNm) {
+  private static PhotonSpectrum narrow(double peakNm) {
     double[] wavelengths = new double[151];
     double[] photons = new double[151];
     for (int i = 0; i < photons.length; i++) {
-      wavelengths[i] = Spectrum.PAR_FROM_NM + 2.0 * i;
+      wavelengths[i] = PhotonSpectrum.PAR_FROM_NM + 2.0 * i;
       double away = (wavelengths[i] - peakNm) / 10;
       photons[i] = Math.exp(-away * away / 2);
     }
-    return new Spectrum(wavelengths, photons);
+    return new PhotonSpectrum(wavelengths, photons);
   }
 }

@@ -10,7 +10,7 @@ import parfield.optics.Attenuation;
 import parfield.optics.Water;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
 import parfield.tank.Side;
@@ -58,7 +58,7 @@ public final class FastSolver implements FieldSolver {
 
   private record PathKey(double height, double depth, double index, Lid lid) {}
 
-  private record AttenuationKey(Identity<Spectrum> spectrum, Water water) {}
+  private record AttenuationKey(Identity<PhotonSpectrum> spectrum, Water water) {}
 
   /** Tables compare by identity. */
   private record RadialKey(
@@ -69,7 +69,7 @@ public final class FastSolver implements FieldSolver {
 
   private record PaneKey(Walls walls, double index) {}
 
-  private record ReturnKey(Tank tank, Identity<Spectrum> spectrum) {}
+  private record ReturnKey(Tank tank, Identity<PhotonSpectrum> spectrum) {}
 
   /** Compares by identity: equal content in two objects is only computed twice, never confused. */
   private static final class Identity<T> {
@@ -129,7 +129,7 @@ public final class FastSolver implements FieldSolver {
    * @param spectrum of the light
    * @throws IllegalArgumentException if a place lies outside the tank
    */
-  public PathBundle paths(Rig rig, Places places, Spectrum spectrum) {
+  public PathBundle paths(Rig rig, Places places, PhotonSpectrum spectrum) {
     Tank tank = rig.tank();
     requireInside(tank, places);
     PathBundle.Builder bundle = new PathBundle.Builder(places.size(), attenuation(spectrum, tank));
@@ -192,7 +192,7 @@ public final class FastSolver implements FieldSolver {
   }
 
   private double[][] returnToPlaces(
-      Tank tank, Interreflection room, Spectrum spectrum, Places places) {
+      Tank tank, Interreflection room, PhotonSpectrum spectrum, Places places) {
     double[][] rows = returns(tank, spectrum).rows();
     double[][] matrix = new double[places.size()][room.patches().size()];
     int[] nodes = new int[8];
@@ -264,7 +264,7 @@ public final class FastSolver implements FieldSolver {
         geometry, key -> Interreflection.of(key, panes(key), lossless ? LOSSLESS_REACH : 1));
   }
 
-  private Interreflection.Return returns(Tank tank, Spectrum spectrum) {
+  private Interreflection.Return returns(Tank tank, PhotonSpectrum spectrum) {
     return returns.get(
         new ReturnKey(tank, new Identity<>(spectrum)),
         key -> interreflection(tank).attenuated(tank, attenuation(spectrum, tank)));
@@ -276,7 +276,7 @@ public final class FastSolver implements FieldSolver {
         key -> PathTable.of(key.height, key.depth, key.index, key.lid));
   }
 
-  private Attenuation attenuation(Spectrum spectrum, Tank tank) {
+  private Attenuation attenuation(PhotonSpectrum spectrum, Tank tank) {
     if (lossless) {
       return Attenuation.none();
     }

@@ -7,7 +7,7 @@ import java.util.TreeMap;
 import parfield.lamp.Channel;
 import parfield.lamp.Fixture;
 import parfield.rig.Hanging;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.survey.Survey;
 
 /**
@@ -32,7 +32,7 @@ final class LampGroups {
       Fixture fixture,
       List<Integer> channels,
       List<Double> shares,
-      Spectrum spectrum,
+      PhotonSpectrum spectrum,
       boolean seen) {
     /** Output of the group at a hanging's setting, as a fraction of its full output. */
     double output(Hanging hanging) {
@@ -124,22 +124,23 @@ final class LampGroups {
   }
 
   /** The photons of the members together, on a grid of 2 nm. */
-  private static Spectrum mixed(Fixture fixture, List<Integer> members, List<Double> parts) {
+  private static PhotonSpectrum mixed(Fixture fixture, List<Integer> members, List<Double> parts) {
     if (members.size() == 1) {
       return fixture.channels().get(members.get(0)).spectrumOrFlat();
     }
     double step = 2;
-    int points = (int) ((Spectrum.PAR_TO_NM - Spectrum.PAR_FROM_NM) / step) + 1;
+    int points = (int) ((PhotonSpectrum.PAR_TO_NM - PhotonSpectrum.PAR_FROM_NM) / step) + 1;
     double[] wavelengths = new double[points];
     double[] photons = new double[points];
     for (int m = 0; m < members.size(); m++) {
-      Spectrum spectrum = fixture.channels().get(members.get(m)).spectrumOrFlat();
-      double scale = parts.get(m) / spectrum.photons(Spectrum.PAR_FROM_NM, Spectrum.PAR_TO_NM);
+      PhotonSpectrum spectrum = fixture.channels().get(members.get(m)).spectrumOrFlat();
+      double scale =
+          parts.get(m) / spectrum.photons(PhotonSpectrum.PAR_FROM_NM, PhotonSpectrum.PAR_TO_NM);
       for (int i = 0; i < points; i++) {
-        wavelengths[i] = Spectrum.PAR_FROM_NM + i * step;
+        wavelengths[i] = PhotonSpectrum.PAR_FROM_NM + i * step;
         photons[i] += scale * spectrum.at(wavelengths[i]);
       }
     }
-    return new Spectrum(wavelengths, photons);
+    return new PhotonSpectrum(wavelengths, photons);
   }
 }

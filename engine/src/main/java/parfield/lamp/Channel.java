@@ -3,7 +3,7 @@ package parfield.lamp;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 
 /**
  * One colour channel of a fixture.
@@ -17,7 +17,7 @@ import parfield.spectrum.Spectrum;
  */
 public record Channel(
     String name,
-    Optional<Spectrum> spectrum,
+    Optional<PhotonSpectrum> spectrum,
     OptionalDouble watts,
     OutputCurve curve,
     Optional<IntensityDistribution> distribution) {
@@ -45,7 +45,7 @@ public record Channel(
   }
 
   /** The spectrum that attenuation is computed for: the channel's own, or a flat one if unknown. */
-  public Spectrum spectrumOrFlat() {
-    return spectrum.orElseGet(Spectrum::flat);
+  public PhotonSpectrum spectrumOrFlat() {
+    return spectrum.orElseGet(PhotonSpectrum::flat);
   }
 }

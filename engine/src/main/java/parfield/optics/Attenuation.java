@@ -1,6 +1,6 @@
 package parfield.optics;
 
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 
 /**
  * What a length of water leaves of one channel's PAR photons: A(L) = ∫S e^(−aL) dλ / ∫S dλ over
@@ -35,14 +35,14 @@ public final class Attenuation {
    * @param spectrum the channel's photon spectrum
    * @param water the water
    */
-  public static Attenuation of(Spectrum spectrum, Water water) {
-    int bands = (int) ((Spectrum.PAR_TO_NM - Spectrum.PAR_FROM_NM) / BAND_NM);
+  public static Attenuation of(PhotonSpectrum spectrum, Water water) {
+    int bands = (int) ((PhotonSpectrum.PAR_TO_NM - PhotonSpectrum.PAR_FROM_NM) / BAND_NM);
     int nodes = 2 * bands;
     double[] weight = new double[nodes];
     double[] absorption = new double[nodes];
     double total = 0;
     for (int i = 0; i < bands; i++) {
-      double middle = Spectrum.PAR_FROM_NM + (i + 0.5) * BAND_NM;
+      double middle = PhotonSpectrum.PAR_FROM_NM + (i + 0.5) * BAND_NM;
       double below = spectrum.photons(middle - BAND_NM / 2, middle);
       double above = spectrum.photons(middle, middle + BAND_NM / 2);
       // Two points that keep the band's photons and, where these run evenly, their mean wavelength.

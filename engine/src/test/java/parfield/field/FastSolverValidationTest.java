@@ -19,7 +19,7 @@ import parfield.optics.Interface;
 import parfield.optics.Water;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
 import parfield.tank.Place;
@@ -96,7 +96,8 @@ class FastSolverValidationTest {
           double got = solver.solve(rig, Places.of(List.of(new Place(3 + r, 3, d)))).ppfd(0);
           SurfacePath path = SurfacePath.solve(h, d, r, N);
           double attenuation =
-              Attenuation.of(Spectrum.flat(), tank.water()).transmittance(path.lengthInWater());
+              Attenuation.of(PhotonSpectrum.flat(), tank.water())
+                  .transmittance(path.lengthInWater());
           double exact =
               100
                   * path.cosineAir()
@@ -199,7 +200,7 @@ class FastSolverValidationTest {
                 Hanging.level(lamp, 0.6, 0.3, 0.25)));
     Places places = Places.volume(tank, 9, 7, 4);
     FastSolver solver = new FastSolver();
-    PathBundle paths = solver.paths(rig, places, Spectrum.flat());
+    PathBundle paths = solver.paths(rig, places, PhotonSpectrum.flat());
     double[] intensity = new double[paths.size()];
     for (int i = 0; i < intensity.length; i++) {
       intensity[i] = lobe.intensity(paths.gamma(i), paths.azimuth(i));

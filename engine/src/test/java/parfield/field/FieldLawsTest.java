@@ -22,7 +22,7 @@ import parfield.optics.Attenuation;
 import parfield.optics.Interface;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Opening;
 import parfield.tank.Place;
 import parfield.tank.Rectangle;
@@ -391,7 +391,7 @@ class FieldLawsTest {
               lobe.intensity(Math.abs(tilt), 0)
                   * (1 - Interface.reflectance(1, 1, index))
                   / (apparent * apparent);
-          double water = Attenuation.of(Spectrum.flat(), tank.water()).transmittance(depth);
+          double water = Attenuation.of(PhotonSpectrum.flat(), tank.water()).transmittance(depth);
           double got =
               new FastSolver()
                   .solve(

@@ -15,7 +15,7 @@ import parfield.lamp.Fixture;
 import parfield.lamp.OutputCurve;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Place;
 import parfield.tank.Tank;
 
@@ -40,7 +40,7 @@ class FieldMessagesTest {
         "place 1 lies outside the water: x 0.1, y 0.7, depth 0.1 m in a tank of 0.9 x 0.6 x 0.5 m";
     FastSolver solver = new FastSolver();
     refuses(() -> solver.solve(rig, places), message);
-    refuses(() -> solver.paths(rig, places, Spectrum.flat()), message);
+    refuses(() -> solver.paths(rig, places, PhotonSpectrum.flat()), message);
     refuses(
         () -> solver.solve(rig, Places.of(List.of(new Place(.1, Double.NaN, .1)))),
         "place 0 lies outside the water: x 0.1, y NaN, depth 0.1 m in a tank of 0.9 x 0.6 x 0.5 m");

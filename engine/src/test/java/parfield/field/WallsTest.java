@@ -16,7 +16,7 @@ import parfield.optics.Pane;
 import parfield.optics.Water;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
 import parfield.tank.Place;
@@ -82,7 +82,7 @@ class WallsTest {
     return LOBE.intensity(Math.asin(path.sineAir()), 0)
         * path.spread()
         * (1 - Interface.reflectance(path.cosineAir(), 1, index))
-        * Attenuation.of(Spectrum.flat(), tank.water()).transmittance(path.lengthInWater())
+        * Attenuation.of(PhotonSpectrum.flat(), tank.water()).transmittance(path.lengthInWater())
         * pane;
   }
 

@@ -17,7 +17,7 @@ import parfield.lamp.Setting;
 import parfield.optics.Water;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.survey.Meter;
 import parfield.survey.Reading;
 import parfield.survey.Survey;
@@ -97,7 +97,7 @@ final class SimulatedBench {
     }
     return new Channel(
         name,
-        Optional.of(new Spectrum(wavelengths, photons)),
+        Optional.of(new PhotonSpectrum(wavelengths, photons)),
         OptionalDouble.of(50),
         OutputCurve.proportional(),
         light);

@@ -13,7 +13,7 @@ import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 
 class FixtureTest {
   private static final Emitter MIDDLE = new Emitter(0, 0, 0);
@@ -88,8 +88,8 @@ class FixtureTest {
 
   @Test
   void aChannelWithoutSpectrumIsTakenAsFlat() {
-    assertThat(channel("blue").spectrumOrFlat()).isSameAs(Spectrum.flat());
-    Spectrum spectrum = new Spectrum(new double[] {440, 460}, new double[] {1, 1});
+    assertThat(channel("blue").spectrumOrFlat()).isSameAs(PhotonSpectrum.flat());
+    PhotonSpectrum spectrum = new PhotonSpectrum(new double[] {440, 460}, new double[] {1, 1});
     Channel known =
         new Channel(
             "blue",

@@ -7,22 +7,22 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parfield.SeededLaw;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 
 class AttenuationTest {
   /** A bell about a wavelength [nm], sampled every nanometre. */
-  private static Spectrum bell(double peak, double width) {
+  private static PhotonSpectrum bell(double peak, double width) {
     double[] wavelengths = new double[351];
     double[] photons = new double[351];
     for (int i = 0; i < photons.length; i++) {
       wavelengths[i] = 380 + i;
       photons[i] = Math.exp(-Math.pow((wavelengths[i] - peak) / width, 2) / 2);
     }
-    return new Spectrum(wavelengths, photons);
+    return new PhotonSpectrum(wavelengths, photons);
   }
 
   /** ∫ S e^(−aL) dλ / ∫ S dλ over 400–700 nm by the trapezoid rule at .05 nm. */
-  private static double integral(Spectrum spectrum, Water water, double metres) {
+  private static double integral(PhotonSpectrum spectrum, Water water, double metres) {
     double left = 0;
     double all = 0;
     int steps = 6000;
@@ -38,7 +38,7 @@ class AttenuationTest {
   @ParameterizedTest
   @CsvSource({"450, 15, 0.05", "420, 10, 0.4", "520, 20, 0", "660, 10, 0.05", "550, 80, 0.1"})
   void comesWithinAMillionthOfTheIntegral(double peak, double width, double yellowing) {
-    Spectrum spectrum = bell(peak, width);
+    PhotonSpectrum spectrum = bell(peak, width);
     Water water = Water.seaWater(yellowing);
     Attenuation attenuation = Attenuation.of(spectrum, water);
     for (double metres : new double[] {0, 0.013, 0.25, 0.7, 1.1, 3.3}) {

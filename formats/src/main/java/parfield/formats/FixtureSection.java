@@ -12,7 +12,7 @@ import parfield.lamp.Fixture;
 import parfield.lamp.IntensityDistribution;
 import parfield.lamp.Master;
 import parfield.lamp.OutputCurve;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 
 /** One of the setup's {@code fixtures}: emitters, channels, dials, distribution. */
 final class FixtureSection {
@@ -128,7 +128,7 @@ final class FixtureSection {
       return plain(name);
     }
     try (Section channel = section.get()) {
-      Optional<Spectrum> spectrum = channel.optional("spectrum").flatMap(sources::spectrum);
+      Optional<PhotonSpectrum> spectrum = channel.optional("spectrum").flatMap(sources::spectrum);
       if (!channel.has("spectrum")) {
         channel.taken("spectrum", "flat over 400 to 700 nm");
       }

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parfield.lamp.TabulatedIntensity;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 import parfield.survey.Reading;
 
 /** The files that a setup names, found beside it; each is read once, all within one budget. */
@@ -18,7 +18,7 @@ final class Sources {
 
   private final Path folder;
   private final Notes notes;
-  private final Map<Path, Optional<Spectrum>> spectra = new HashMap<>();
+  private final Map<Path, Optional<PhotonSpectrum>> spectra = new HashMap<>();
   private final Map<Path, Optional<TabulatedIntensity>> tables = new HashMap<>();
   private long read;
 
@@ -28,7 +28,7 @@ final class Sources {
   }
 
   /** The spectrum in the file that an entry names; empty with faults. */
-  Optional<Spectrum> spectrum(Entry entry) {
+  Optional<PhotonSpectrum> spectrum(Entry entry) {
     Optional<String> name = entry.text("name a file, as in spectrum: blue.csv");
     Optional<Path> path = name.flatMap(text -> resolve(entry, text));
     if (path.isEmpty()) {

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
-import parfield.spectrum.Spectrum;
+import parfield.spectrum.PhotonSpectrum;
 
 /**
  * A spectrum as separated values: a row of names, then a wavelength [nm] and a relative photon flux
@@ -61,7 +61,7 @@ final class SpectrumFile implements TextTable.Rows {
    * @param notes where faults and assumptions go
    * @return the spectrum, empty if a fault was noted
    */
-  static Optional<Spectrum> read(String file, byte[] bytes, Notes notes) {
+  static Optional<PhotonSpectrum> read(String file, byte[] bytes, Notes notes) {
     try {
       String text = Source.text(bytes);
       SpectrumFile reader = new SpectrumFile(file, notes, TextTable.separator(text));
@@ -164,7 +164,8 @@ final class SpectrumFile implements TextTable.Rows {
           "sort the lines, each wavelength once");
       return;
     }
-    boolean within = wavelength > Spectrum.PAR_FROM_NM && before > 0 && before < Spectrum.PAR_TO_NM;
+    boolean within =
+        wavelength > PhotonSpectrum.PAR_FROM_NM && before > 0 && before < PhotonSpectrum.PAR_TO_NM;
     if (within && wavelength - before > WIDEST_STEP) {
       fault(
           line,
@@ -196,7 +197,7 @@ final class SpectrumFile implements TextTable.Rows {
     return value;
   }
 
-  private Optional<Spectrum> spectrum() {
+  private Optional<PhotonSpectrum> spectrum() {
     int n = wavelengths.size();
     if (n < 2) {
       fault(
@@ -222,7 +223,7 @@ final class SpectrumFile implements TextTable.Rows {
     }
     double from = wavelengths.get(0);
     double to = wavelengths.get(n - 1);
-    if (from > Spectrum.PAR_FROM_NM || to < Spectrum.PAR_TO_NM) {
+    if (from > PhotonSpectrum.PAR_FROM_NM || to < PhotonSpectrum.PAR_TO_NM) {
       notes.assume(
           String.format(
               Locale.ROOT,
@@ -233,7 +234,7 @@ final class SpectrumFile implements TextTable.Rows {
     }
     try {
       return Optional.of(
-          new Spectrum(
+          new PhotonSpectrum(
               wavelengths.stream().mapToDouble(Double::doubleValue).toArray(),
               values.stream().mapToDouble(Double::doubleValue).toArray()));
     } catch (IllegalArgumentException e) {

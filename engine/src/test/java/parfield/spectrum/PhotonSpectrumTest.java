@@ -7,10 +7,11 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 import parfield.SeededLaw;
 
-class SpectrumTest {
+class PhotonSpectrumTest {
   @Test
   void isLinearBetweenSamplesAndDarkOutside() {
-    Spectrum spectrum = new Spectrum(new double[] {450, 460, 500}, new double[] {2, 6, 0});
+    PhotonSpectrum spectrum =
+        new PhotonSpectrum(new double[] {450, 460, 500}, new double[] {2, 6, 0});
 
     assertThat(spectrum.at(450)).isEqualTo(2);
     assertThat(spectrum.at(455)).isCloseTo(4, within(1e-12));
@@ -26,7 +27,8 @@ class SpectrumTest {
   /** Areas of trapezia, by hand. */
   @Test
   void countsPhotonsExactly() {
-    Spectrum spectrum = new Spectrum(new double[] {450, 460, 500}, new double[] {2, 6, 0});
+    PhotonSpectrum spectrum =
+        new PhotonSpectrum(new double[] {450, 460, 500}, new double[] {2, 6, 0});
 
     assertThat(spectrum.photons(400, 700)).isCloseTo(40 + 120, within(1e-12));
     assertThat(spectrum.photons(455, 460)).isCloseTo(25, within(1e-12));
@@ -38,9 +40,9 @@ class SpectrumTest {
 
   @Test
   void flatHoldsAsManyPhotonsInEveryNanometre() {
-    assertThat(Spectrum.flat().photons(400, 700)).isCloseTo(300, within(1e-12));
-    assertThat(Spectrum.flat().photons(512.5, 513.5)).isCloseTo(1, within(1e-12));
-    assertThat(Spectrum.flat()).isSameAs(Spectrum.flat());
+    assertThat(PhotonSpectrum.flat().photons(400, 700)).isCloseTo(300, within(1e-12));
+    assertThat(PhotonSpectrum.flat().photons(512.5, 513.5)).isCloseTo(1, within(1e-12));
+    assertThat(PhotonSpectrum.flat()).isSameAs(PhotonSpectrum.flat());
   }
 
   @Test
@@ -57,7 +59,7 @@ class SpectrumTest {
             photons[i] = 0.1 + random.nextDouble();
             at += 0.5 + 10 * random.nextDouble();
           }
-          Spectrum spectrum = new Spectrum(wavelengths, photons);
+          PhotonSpectrum spectrum = new PhotonSpectrum(wavelengths, photons);
           double cut = 370 + 350 * random.nextDouble();
           double whole = spectrum.photons(300, 900);
           assertThat(spectrum.photons(300, cut) + spectrum.photons(cut, 900))
@@ -69,7 +71,7 @@ class SpectrumTest {
   void copiesWhatItIsGiven() {
     double[] wavelengths = {400, 700};
     double[] photons = {1, 1};
-    Spectrum spectrum = new Spectrum(wavelengths, photons);
+    PhotonSpectrum spectrum = new PhotonSpectrum(wavelengths, photons);
     wavelengths[0] = 0;
     photons[0] = 9;
 
@@ -111,7 +113,7 @@ class SpectrumTest {
   }
 
   private static void refuses(double[] wavelengths, double[] photons, String message) {
-    assertThatThrownBy(() -> new Spectrum(wavelengths, photons))
+    assertThatThrownBy(() -> new PhotonSpectrum(wavelengths, photons))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage(message);
   }

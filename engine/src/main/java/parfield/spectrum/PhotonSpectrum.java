@@ -8,7 +8,7 @@ import java.util.Locale;
  *
  * <p>Immutable. The scale is arbitrary: only shares of photons are meaningful.
  */
-public final class Spectrum {
+public final class PhotonSpectrum {
   /** Lower end of the waveband that PPFD counts [nm]; the definition of PAR (McCree 1972). */
   public static final double PAR_FROM_NM = 400;
 
@@ -27,7 +27,7 @@ public final class Spectrum {
    * @throws IllegalArgumentException if the arrays differ in length, are too short, not ascending,
    *     not finite, or hold no photons within 400–700 nm
    */
-  public Spectrum(double[] wavelengthsNm, double[] photonFlux) {
+  public PhotonSpectrum(double[] wavelengthsNm, double[] photonFlux) {
     if (wavelengthsNm.length != photonFlux.length || wavelengthsNm.length < 2) {
       throw new IllegalArgumentException(
           String.format(
@@ -65,11 +65,11 @@ public final class Spectrum {
     }
   }
 
-  private static final Spectrum FLAT =
-      new Spectrum(new double[] {PAR_FROM_NM, PAR_TO_NM}, new double[] {1, 1});
+  private static final PhotonSpectrum FLAT =
+      new PhotonSpectrum(new double[] {PAR_FROM_NM, PAR_TO_NM}, new double[] {1, 1});
 
   /** The same photon flux at every wavelength of 400–700 nm; always the same object. */
-  public static Spectrum flat() {
+  public static PhotonSpectrum flat() {
     return FLAT;
   }
 

@@ -50,6 +50,7 @@ class ArchitectureTest {
           "spectrum",
           "optics",
           "lamp",
+          "aquascape",
           "tank",
           "rig",
           "field",

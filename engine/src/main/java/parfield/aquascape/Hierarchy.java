@@ -23,6 +23,9 @@ final class Hierarchy {
   /** Numbers that describe a body. */
   static final int NUMBERS = 9;
 
+  /** Points closer than this are taken to be one corner [m]. */
+  private static final double MARGIN = 1e-12;
+
   private static final double MISS = Double.POSITIVE_INFINITY;
 
   /**
@@ -39,6 +42,8 @@ final class Hierarchy {
 
   /** An edge function below this share of all three is too near an edge to be sure. */
   private static final double NEAR_EDGE = 1e-9;
+
+  private static final int UNSURE = Integer.MIN_VALUE;
 
   private final int nodes;
 
@@ -86,7 +91,12 @@ final class Hierarchy {
   }
 
   static Hierarchy of(List<Rock> rocks) {
-    return new Hierarchy(new HierarchyBuilder(rocks));
+    return new Hierarchy(
+        new HierarchyBuilder(rocks.stream().map(Rock::shape).toArray(Shape[]::new)));
+  }
+
+  static Hierarchy of(Mesh mesh) {
+    return new Hierarchy(new HierarchyBuilder(mesh));
   }
 
   boolean nearest(
@@ -219,8 +229,6 @@ final class Hierarchy {
     return turns != 0;
   }
 
-  private static final int UNSURE = Integer.MIN_VALUE;
-
   /**
    * How often the triangles enclose a place: surfaces that a ray leaves less those it enters.
    *
@@ -252,6 +260,63 @@ final class Hierarchy {
       node++;
     }
     return turns;
+  }
+
+  /** Sides of a mesh's triangles that pass through others of them, without a common corner. */
+  int selfCrossings(Mesh mesh) {
+    int crossings = 0;
+    double[] a = new double[3];
+    double[] d = new double[3];
+    for (int t = 0; t < mesh.triangles(); t++) {
+      for (int corner = 0; corner < 3; corner++) {
+        for (int axis = 0; axis < 3; axis++) {
+          a[axis] = mesh.coordinate(t, corner, axis);
+          d[axis] = mesh.coordinate(t, (corner + 1) % 3, axis) - a[axis];
+        }
+        // Each edge of a closed mesh is run through both ways: one is enough.
+        boolean ascends = d[0] > 0 || (d[0] == 0 && (d[1] > 0 || (d[1] == 0 && d[2] > 0)));
+        if (ascends && crossesApart(a, d)) {
+          crossings++;
+        }
+      }
+    }
+    return crossings;
+  }
+
+  private boolean crossesApart(double[] a, double[] d) {
+    double[] b = {a[0] + d[0], a[1] + d[1], a[2] + d[2]};
+    int node = 0;
+    while (node < nodes) {
+      if (!enters(node, a[0], a[1], a[2], 1 / d[0], 1 / d[1], 1 / d[2], 1)) {
+        node = after[node];
+        continue;
+      }
+      int from = first[node];
+      if (from >= 0) {
+        for (int i = from; i < from + second[node]; i++) {
+          int at = NUMBERS * i;
+          if (!isCorner(at, a)
+              && !isCorner(at, b)
+              && Math.abs(crossing(at, a[0], a[1], a[2], d[0], d[1], d[2])) == 1
+              && Math.abs(crossing(at, b[0], b[1], b[2], -d[0], -d[1], -d[2])) == 1) {
+            return true;
+          }
+        }
+      }
+      node++;
+    }
+    return false;
+  }
+
+  private boolean isCorner(int at, double[] point) {
+    for (int corner = at; corner < at + NUMBERS; corner += 3) {
+      if (Math.abs(bodies[corner] - point[0]) <= MARGIN
+          && Math.abs(bodies[corner + 1] - point[1]) <= MARGIN
+          && Math.abs(bodies[corner + 2] - point[2]) <= MARGIN) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** 1 where a ray leaves through a triangle, −1 where it enters, 0 where it misses. */
@@ -513,6 +578,13 @@ final class Hierarchy {
       nz = w;
     }
     double length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    if (!(length > 0)) {
+      // A triangle without area: any normal against the ray will do.
+      nx = -dx;
+      ny = -dy;
+      nz = -dz;
+      length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    }
     double turn = nx * dx + ny * dy + nz * dz > 0 ? -1 / length : 1 / length;
     hit.normalX = turn * nx;
     hit.normalY = turn * ny;

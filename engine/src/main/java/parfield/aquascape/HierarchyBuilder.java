@@ -1,7 +1,6 @@
 package parfield.aquascape;
 
 import java.util.Arrays;
-import java.util.List;
 
 /**
  * Builds a {@link Hierarchy}: bodies are parted where the surface area heuristic, taken over a few
@@ -42,10 +41,10 @@ final class HierarchyBuilder {
   private final double[] boxes;
   private int nodes;
 
-  HierarchyBuilder(List<Rock> rocks) {
+  HierarchyBuilder(Shape... shapes) {
     int count = 0;
-    for (Rock one : rocks) {
-      count += one.shape() instanceof Mesh mesh ? mesh.triangles() : 1;
+    for (Shape one : shapes) {
+      count += one instanceof Mesh mesh ? mesh.triangles() : 1;
     }
     bodies = new double[Hierarchy.NUMBERS * count];
     kind = new byte[count];
@@ -54,8 +53,8 @@ final class HierarchyBuilder {
     order = new int[count];
     Arrays.setAll(order, i -> i);
     int body = 0;
-    for (int r = 0; r < rocks.size(); r++) {
-      Shape shape = rocks.get(r).shape();
+    for (int r = 0; r < shapes.length; r++) {
+      Shape shape = shapes[r];
       int last = body + (shape instanceof Mesh mesh ? mesh.triangles() : 1);
       Arrays.fill(rock, body, last, r);
       if (shape instanceof Mesh mesh) {

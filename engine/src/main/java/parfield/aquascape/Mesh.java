@@ -8,7 +8,8 @@ import java.util.Locale;
  *
  * <p>Closed means that every edge is run through as often one way as the other, so that each place
  * is either inside or outside; outward means that the enclosed volume counts positive. A surface
- * may cross itself: what any part of it encloses is rock.
+ * may cross itself: what any part of it encloses is rock. {@link MeshRepair} makes such a mesh out
+ * of most others.
  */
 public final class Mesh implements Shape {
   private final double[] vertices;
@@ -30,8 +31,8 @@ public final class Mesh implements Shape {
    *
    * @param vertices x, y, depth of each vertex in turn [m], finite, copied
    * @param corners three vertex numbers for each triangle in turn, copied
-   * @throws IllegalArgumentException if a number is not finite or out of range, a triangle has no
-   *     area, the surface is open or encloses no volume; the message names what and where
+   * @throws IllegalArgumentException if a number is not finite or out of range, a triangle has a
+   *     corner twice, the surface is open or encloses no volume; the message names what and where
    */
   public static Mesh of(double[] vertices, int[] corners) {
     if (vertices.length % 3 != 0 || corners.length % 3 != 0 || corners.length == 0) {
@@ -62,12 +63,21 @@ public final class Mesh implements Shape {
       }
     }
     for (int t = 0; t < corners.length / 3; t++) {
-      if (!(area(vertices, corners, t) > 0)) {
+      int a = corners[3 * t];
+      int b = corners[3 * t + 1];
+      int c = corners[3 * t + 2];
+      if (a == b || b == c || c == a) {
         throw new IllegalArgumentException(
-            String.format(Locale.ROOT, "triangle %d of a mesh has no area", t + 1));
+            String.format(
+                Locale.ROOT,
+                "triangle %d of a mesh has a corner twice: %d, %d, %d",
+                t + 1,
+                a,
+                b,
+                c));
       }
     }
-    int open = new EdgeBalance(corners).unbalanced().length;
+    int open = new EdgeTable(corners).unbalanced().length;
     if (open > 0) {
       throw new IllegalArgumentException(
           String.format(

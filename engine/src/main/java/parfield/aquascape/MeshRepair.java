@@ -80,70 +80,57 @@ public final class MeshRepair {
         VertexCells.of(vertices, corners, TOGETHER * diagonal(vertices, corners));
     double[] points = together.vertices();
     int[] kept = together.corners();
-    int turned = 0;
     if (kept.length == 0) {
       throw new IllegalArgumentException(
           "none of its " + given + " triangles has three corners apart");
     }
     boolean open = new EdgeTable(kept).unbalanced().length > 0;
+    HoleCaps caps = new HoleCaps(points, kept, 0, 0);
+    int turned = 0;
     // A surface that was written once for either side encloses nothing as a whole.
     if (open || !fills(points, kept)) {
       kept = Facing.once(kept);
       turned = Facing.alike(kept);
+      caps = HoleCaps.of(points, kept);
     }
     int dropped = given - kept.length / 3;
-    HoleCaps caps = HoleCaps.of(points, kept);
-    points = caps.vertices();
-    kept = caps.corners();
+    VertexCells thin = thin(caps.vertices(), caps.corners(), most);
+    int thinned = thin.corners().length < caps.corners().length ? caps.corners().length / 3 : 0;
+    points = thin.vertices();
+    kept = thin.corners();
     turned += Facing.outward(points, kept);
-    double area = area(points, kept);
     if (!fills(points, kept)) {
       throw new IllegalArgumentException(
           String.format(
               Locale.ROOT,
               "its %d triangles enclose no volume (%.3g m³ within %.3g m² of surface)",
               given,
-              Mesh.volume(points, kept),
-              area));
-    }
-    int thinned = 0;
-    double moved = 0;
-    if (kept.length / 3 > most) {
-      thinned = kept.length / 3;
-      VertexCells thin = thin(points, kept, most, area);
-      points = thin.vertices();
-      kept = thin.corners();
-      moved = thin.moved();
+              kept.length == 0 ? 0 : Mesh.volume(points, kept),
+              area(points, kept)));
     }
     Mesh mesh = Mesh.of(points, kept);
     int crossings = Hierarchy.of(mesh).selfCrossings(mesh);
     return new Repaired(
         mesh,
-        new Report(given, dropped, turned, caps.holes(), caps.widest(), thinned, moved, crossings));
+        new Report(
+            given, dropped, turned, caps.holes(), caps.widest(), thinned, thin.moved(), crossings));
   }
 
   /** Whether the enclosed volume, on whichever side, is worth the surface about it. */
   private static boolean fills(double[] vertices, int[] corners) {
     double area = area(vertices, corners);
-    return Math.abs(Mesh.volume(vertices, corners)) > LEAST_FILLING * area * Math.sqrt(area);
+    return corners.length > 0
+        && Math.abs(Mesh.volume(vertices, corners)) > LEAST_FILLING * area * Math.sqrt(area);
   }
 
-  private static VertexCells thin(double[] vertices, int[] corners, int most, double area) {
+  /** Joins the vertices of cells just big enough for the triangles to be few; none if they are. */
+  private static VertexCells thin(double[] vertices, int[] corners, int most) {
+    VertexCells thin = new VertexCells(vertices, corners, 0);
     // A surface crosses about one cell a cell's face of its area, with two triangles each.
-    double cell = Math.sqrt(2 * area / most);
-    VertexCells thin = VertexCells.of(vertices, corners, cell);
+    double cell = Math.sqrt(2 * area(vertices, corners) / most);
     while (thin.corners().length / 3 > most) {
-      cell *= COARSER;
       thin = VertexCells.of(vertices, corners, cell);
-    }
-    if (thin.corners().length == 0 || !(Mesh.volume(thin.vertices(), thin.corners()) > 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "its %d triangles cannot be thinned to %d: nothing of it is thicker than %.3g m",
-              corners.length / 3,
-              most,
-              cell));
+      cell *= COARSER;
     }
     return thin;
   }

@@ -258,8 +258,7 @@ class MeshRepairTest {
                 MeshRepair.repair(vertices, corners, random.nextInt(4, 40));
             assertThat(repaired.mesh().volume()).isPositive();
           } catch (IllegalArgumentException e) {
-            assertThat(e.getMessage())
-                .containsAnyOf("enclose no volume", "three corners apart", "cannot be thinned");
+            assertThat(e.getMessage()).containsAnyOf("enclose no volume", "three corners apart");
           }
         });
   }

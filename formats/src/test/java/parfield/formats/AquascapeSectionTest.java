@@ -22,7 +22,11 @@ import parfield.optics.Reflectance;
 
 /** The tank of the bench is 90 × 60 cm, its water 50 cm deep. */
 class AquascapeSectionTest {
-  private static final String BEFORE = "  surface: gentle\n";
+  /** The rocks of the sound bench. */
+  private static final String ROCKS =
+      TestBench.FULL.substring(
+          TestBench.FULL.indexOf("  aquascape:\n"), TestBench.FULL.indexOf("  room:"));
+
   private static final String CORAL = "wavelength_nm,reflectance\n400,0.1\n700,0.3\n";
 
   @TempDir private Path folder;
@@ -30,7 +34,7 @@ class AquascapeSectionTest {
   private TestBench bench(String... rocks) {
     return TestBench.in(folder)
         .with("pink.csv", CORAL)
-        .replacing(BEFORE, BEFORE + "  aquascape:\n    " + String.join("\n    ", rocks) + "\n");
+        .replacing(ROCKS, "  aquascape:\n    " + String.join("\n    ", rocks) + "\n");
   }
 
   private List<String> faults(String... rocks) {
@@ -219,7 +223,7 @@ class AquascapeSectionTest {
                     "setup.yaml",
                     TestBench.FULL
                         .replace("water: 50", "water: -1")
-                        .replace(BEFORE, BEFORE + "  aquascape: {arch: {box: 3, x: 45, y: 30}}\n"))
+                        .replace(ROCKS, "  aquascape: {arch: {box: 3, x: 45, y: 30}}\n"))
                 .faults())
         .hasSize(2)
         .anyMatch(fault -> fault.contains("tank.water: got -1"))

@@ -124,6 +124,26 @@ public record Tank(
         Agitation.STILL);
   }
 
+  /**
+   * Checks that a place lies in the water.
+   *
+   * @throws IllegalArgumentException if it does not; the message names the place and the tank
+   */
+  public void requireInWater(Place place) {
+    if (!contains(place)) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "a place lies outside the water: x %s, y %s, depth %s m in a tank of %s x %s x %s m",
+              place.x(),
+              place.y(),
+              place.depth(),
+              length,
+              width,
+              depth));
+    }
+  }
+
   /** Returns whether a place lies in the water, panes, bottom and surface included. */
   public boolean contains(Place place) {
     return place.x() >= 0

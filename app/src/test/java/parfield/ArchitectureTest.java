@@ -54,6 +54,7 @@ class ArchitectureTest {
           "tank",
           "rig",
           "field",
+          "photon",
           "survey",
           "fit",
           "plan",

@@ -258,7 +258,7 @@ public final class FastSolver implements FieldSolver {
         tank.withWalls(walls)
             .withWater(new Water(tank.water().refractiveIndex(), 0, 0))
             .withBottomReflectance(tank.bottomReflectance() > 0 ? 0.5 : 0)
-            .withOpening(Opening.free())
+            .withOpening(new Opening(0, List.of(), tank.opening().lid()))
             .withSurface(Agitation.STILL);
     return interreflections.get(
         geometry, key -> Interreflection.of(key, panes(key), lossless ? LOSSLESS_REACH : 1));

@@ -23,8 +23,7 @@ public enum Fate {
   /** Absorbed by rock. */
   ROCK,
   /**
-   * Given up: the balance of the games of chance that end faint packets, which is zero on average,
-   * and of weights that make up for scattering.
+   * Given up: the balance of the games of chance that end faint packets, which is zero on average.
    */
   DROPPED
 }

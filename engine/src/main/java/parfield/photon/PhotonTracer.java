@@ -62,7 +62,8 @@ public final class PhotonTracer implements FieldSolver {
       tank.requireInWater(places.get(i));
     }
     wanted.placements().forEach(placement -> tank.requireInWater(placement.place()));
-    Scene scene = Scene.of(tank, new Wavebands(spectra(rig)));
+    Wavebands bands = new Wavebands(spectra(rig), tank.water());
+    Scene scene = Scene.of(tank, bands);
     List<DirectionTable> tables = RigEmission.tables(rig);
     double[] outputs = outputs(rig);
     int voxels = wanted.voxels().map(VoxelGrid::size).orElse(0);
@@ -71,7 +72,7 @@ public final class PhotonTracer implements FieldSolver {
             new PacketTrial(
                 scene,
                 Wavebands.COUNT,
-                new RigEmission(rig, tables),
+                new RigEmission(rig, tables, bands),
                 channels -> detectors(tank, wanted, channels),
                 FAINT);
     int slots = 2 * places.size() + voxels + wanted.placements().size();

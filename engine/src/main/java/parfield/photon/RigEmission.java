@@ -75,8 +75,9 @@ final class RigEmission implements Emission {
    *
    * @param rig every channel must carry a distribution
    * @param tables of the same rig
+   * @param bands that packets carry
    */
-  RigEmission(Rig rig, List<DirectionTable> tables) {
+  RigEmission(Rig rig, List<DirectionTable> tables, Wavebands bands) {
     Tank tank = rig.tank();
     opening = tank.opening();
     fromX = opening.rim();
@@ -90,7 +91,7 @@ final class RigEmission implements Emission {
       double[][] shares =
           fixture.channels().stream()
               .map(Channel::spectrumOrFlat)
-              .map(Wavebands::shares)
+              .map(bands::shares)
               .toArray(double[][]::new);
       for (Emitter emitter : fixture.emitters()) {
         lamps.add(

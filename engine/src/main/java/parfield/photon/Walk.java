@@ -256,7 +256,9 @@ final class Walk {
     if (!water.gray) {
       packet.scale(water.scatteringRatio);
       double left = packet.energy();
-      ledger.end(Fate.DROPPED, energy - left);
+      // What the common coefficient dims too much or too little on the way is made up for here: in
+      // the mean the two are what the water absorbs.
+      ledger.absorb(layer, energy - left);
       energy = left;
     }
   }

@@ -158,7 +158,7 @@ public record PlaneParallel(
         indexAbove,
         indexBelow,
         0,
-        floor.isPresent() ? new double[] {floor.getAsDouble()} : null);
+        floor.isPresent() ? new Diffuser(new double[] {floor.getAsDouble()}) : null);
   }
 
   private final class SkyEmission implements Emission {

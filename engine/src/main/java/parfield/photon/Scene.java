@@ -18,9 +18,9 @@ import parfield.tank.Walls;
  * @param slopeVariance of the upper face: total variance of its slope
  * @param opening where light may enter; null where there are no panes
  * @param walls the panes; null where there are none, or where they reflect everything
- * @param floor diffuse reflectance of the bottom by waveband; null where there is no bottom
+ * @param floor the bottom; null where there is none
  * @param rocks what stands in the water
- * @param rockReflectance diffuse reflectance of each rock by waveband
+ * @param rockFaces how each rock reflects
  */
 record Scene(
     double length,
@@ -31,9 +31,9 @@ record Scene(
     double slopeVariance,
     Opening opening,
     Walls walls,
-    double[] floor,
+    Diffuser floor,
     Aquascape rocks,
-    double[][] rockReflectance) {
+    Diffuser[] rockFaces) {
 
   /** A tank with its panes, bottom, rock and surface. */
   static Scene of(Tank tank, Wavebands bands) {
@@ -46,16 +46,16 @@ record Scene(
         tank.surface().slopeVariance(),
         tank.opening(),
         tank.walls(),
-        bands.constant(tank.bottomReflectance()),
+        new Diffuser(bands.constant(tank.bottomReflectance())),
         tank.aquascape(),
         tank.aquascape().rocks().stream()
-            .map(rock -> bands.at(rock.reflectance()::at))
-            .toArray(double[][]::new));
+            .map(rock -> new Diffuser(bands.at(rock.reflectance()::at)))
+            .toArray(Diffuser[]::new));
   }
 
   /** Layers without end to the sides. */
   static Scene planeParallel(
-      Layer[] layers, double indexAbove, double indexBelow, double slopeVariance, double[] floor) {
+      Layer[] layers, double indexAbove, double indexBelow, double slopeVariance, Diffuser floor) {
     return new Scene(
         Double.POSITIVE_INFINITY,
         Double.POSITIVE_INFINITY,
@@ -67,7 +67,7 @@ record Scene(
         null,
         floor,
         Aquascape.none(),
-        new double[0][]);
+        new Diffuser[0]);
   }
 
   /** This scene with panes that reflect everything: for checks of flux conservation. */
@@ -83,7 +83,7 @@ record Scene(
         null,
         floor,
         rocks,
-        rockReflectance);
+        rockFaces);
   }
 
   boolean bounded() {

@@ -299,11 +299,7 @@ final class Walk {
     packet.y += Aquascape.OFF_SURFACE * hit.normalY();
     packet.z += Aquascape.OFF_SURFACE * hit.normalZ();
     return reflectDiffusely(
-        scene.rockReflectance()[hit.rock()],
-        hit.normalX(),
-        hit.normalY(),
-        hit.normalZ(),
-        Fate.ROCK);
+        scene.rockFaces()[hit.rock()], hit.normalX(), hit.normalY(), hit.normalZ(), Fate.ROCK);
   }
 
   // --- panes ---
@@ -404,20 +400,12 @@ final class Walk {
   // --- diffuse reflection, and the end of faint packets ---
 
   /** Survives with the probability of the brightest waveband; the others are dimmed to theirs. */
-  private boolean reflectDiffusely(
-      double[] reflectance, double nx, double ny, double nz, Fate loss) {
-    double most = 0;
-    boolean gray = true;
-    for (double r : reflectance) {
-      gray &= r == reflectance[0];
-      most = Math.max(most, r);
-    }
-    if (!(random.nextDouble() < most)) {
+  private boolean reflectDiffusely(Diffuser face, double nx, double ny, double nz, Fate loss) {
+    if (!(random.nextDouble() < face.most)) {
       return end(loss);
     }
-    if (!gray) {
-      packet.scale(reflectance);
-      packet.scale(1 / most);
+    if (!face.gray) {
+      packet.scale(face.ratio);
       double left = packet.energy();
       ledger.end(loss, energy - left);
       energy = left;

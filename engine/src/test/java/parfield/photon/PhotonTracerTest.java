@@ -174,9 +174,9 @@ class PhotonTracerTest {
                 0,
                 Opening.free(),
                 null,
-                new double[Wavebands.COUNT],
+                new Diffuser(new double[Wavebands.COUNT]),
                 Aquascape.none(),
-                new double[0][])
+                new Diffuser[0])
             .withPerfectPanes();
     Wavebands bands = new Wavebands(List.of(PhotonSpectrum.flat()), tank.water());
     Places centre = Places.of(List.of(new Place(.45, .3, .1), new Place(.45, .3, .5)));

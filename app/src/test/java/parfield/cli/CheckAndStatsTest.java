@@ -57,6 +57,31 @@ class CheckAndStatsTest {
   }
 
   @Test
+  void checkTellsTheRocks() {
+    Path setup =
+        Run.bench(
+            folder,
+            "setup.yaml",
+            "  surface: still\n",
+            """
+              surface: still
+              aquascape:
+                arch: {box: {length: 20, width: 15, height: 10}, x: 20, y: 20, reflectance: 0.2}
+                boulder: {ellipsoid: {length: 16, width: 12, height: 10}, x: 45, y: 20, above bottom: -1}
+            """);
+    assertThat(answer("check", setup))
+        .contains(
+            """
+            rocks       arch: box of 20 × 15 × 10 cm, x 10 to 30, y 12.5 to 27.5, 0 to 10 cm above the bottom, reflects 20 % of the light
+                        boulder: ellipsoid of 16 × 12 × 10 cm, x 37 to 53, y 14 to 26, -1 to 9 cm above the bottom, reflects 15 % of the light
+            """)
+        .contains("tank.aquascape.boulder does not state, so taken: reflectance 0.15");
+    assertThat(answer("check", setup, "--json"))
+        .contains("\"name\" : \"boulder\",\n      \"from_x_cm\" : 37.0,")
+        .contains("\"to_depth_cm\" : 41.0");
+  }
+
+  @Test
   void statsTellTheReadings() {
     Approved.check("stats.txt", answer("stats", Run.bench(folder)));
   }

@@ -1,6 +1,5 @@
 package parfield.field;
 
-import parfield.optics.Interface;
 import parfield.tank.Side;
 import parfield.tank.Tank;
 
@@ -9,8 +8,8 @@ import parfield.tank.Tank;
  * by way of the panes.
  *
  * <p>Panes and surface are unfolded: mirror images of the patch in x and y, and in the surface,
- * where Fresnel's internal reflectance applies. The straight view is the exact polygon form factor;
- * images are taken at the patch's centre.
+ * where Fresnel's internal reflectance applies, with what a clear lid throws back. The straight
+ * view is the exact polygon form factor; images are taken at the patch's centre.
  */
 final class DiffuseKernel {
   /** Images farther away than this many times their height are left out. */
@@ -33,8 +32,9 @@ final class DiffuseKernel {
   DiffuseKernel(Tank tank, PaneReflectances panes, double reachFactor) {
     this.tank = tank;
     this.panes = panes;
+    LiddedSurface lidded = new LiddedSurface(tank.water().refractiveIndex(), tank.opening().lid());
     for (int i = 0; i <= STEPS; i++) {
-      surface[i] = Interface.reflectance((double) i / STEPS, tank.water().refractiveIndex(), 1);
+      surface[i] = lidded.internalReflectance((double) i / STEPS);
     }
     reach = REACH * reachFactor * 2 * tank.depth();
     ordersX = (int) Math.ceil(reach / tank.length());

@@ -22,9 +22,9 @@ import parfield.tank.Walls;
  * the panes, radiosity for what bottom and covered panes send back.
  *
  * <p>A moving surface bends each ray by (1 − 1/n) times the slope: that blurs the edges of shadows,
- * which is computed, and rounds the field between them, which is left out (below 0.5 % of E_d, see
- * the validation page). No scattering, no rock. Immutable to its callers and thread-safe; tables
- * are kept between calls.
+ * which is computed, and lets more light out of the tank, which is left out; so is scattering.
+ * Where that matters {@link Departure} says so, with its size. No rock. Immutable to its callers
+ * and thread-safe; tables are kept between calls.
  */
 public final class FastSolver implements FieldSolver {
   private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);
@@ -258,7 +258,7 @@ public final class FastSolver implements FieldSolver {
         tank.withWalls(walls)
             .withWater(new Water(tank.water().refractiveIndex(), 0, 0))
             .withBottomReflectance(tank.bottomReflectance() > 0 ? 0.5 : 0)
-            .withOpening(Opening.free())
+            .withOpening(new Opening(0, List.of(), tank.opening().lid()))
             .withSurface(Agitation.STILL);
     return interreflections.get(
         geometry, key -> Interreflection.of(key, panes(key), lossless ? LOSSLESS_REACH : 1));

@@ -28,6 +28,7 @@ final class ImageAxis {
    * @param span inner size of the tank along the axis [m]
    * @param from low end of the opening [m]
    * @param to high end of the opening [m]
+   * @param beforeRim share of the way in air that lies above the opening
    * @param margin by which blurred edges may be overstepped [m]
    * @param reach farthest horizontal distance that light goes in water at this depth [m]
    * @param table paths from the source's height to the receivers' depth
@@ -38,6 +39,7 @@ final class ImageAxis {
       double span,
       double from,
       double to,
+      double beforeRim,
       double margin,
       double reach,
       PathTable table) {
@@ -52,7 +54,11 @@ final class ImageAxis {
         double offset = image - source;
         double share = PathTable.at(table.crossingRatio, table.position(Math.abs(offset)));
         double crossing = source + share * offset;
-        boolean missed = offset > 0 ? crossing > to + margin : crossing < from - margin;
+        double atRim = source + beforeRim * share * offset;
+        boolean missed =
+            offset > 0
+                ? atRim > to + margin || crossing > span + margin
+                : atRim < from - margin || crossing < -margin;
         boolean unreachable = image > to + margin + reach || image < from - margin - reach;
         if (!missed && !unreachable) {
           offsets[found] = offset;

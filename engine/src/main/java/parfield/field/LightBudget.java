@@ -14,7 +14,7 @@ import parfield.tank.Tank;
  *
  * @param emitted photon flux that leaves the lamps at their setting [µmol s⁻¹]
  * @param onOpening what of it falls on the free opening, lid not counted [µmol s⁻¹]
- * @param entered what of that passes a still surface, lid not counted [µmol s⁻¹]
+ * @param entered what of that passes a still surface, lid and dry panes not counted [µmol s⁻¹]
  */
 public record LightBudget(double emitted, double onOpening, double entered) {
   /** Cells along each side of the opening, midpoint rule. */
@@ -85,6 +85,10 @@ public record LightBudget(double emitted, double onOpening, double entered) {
     double spanX = tank.length() - 2 * opening.rim();
     double spanY = tank.width() - 2 * opening.rim();
     double cell = spanX * spanY / (CELLS * CELLS);
+    // A lamp that hangs lower than the rim has the water line for its opening.
+    boolean aboveRim = source.height() > opening.freeboard();
+    double height = aboveRim ? source.height() - opening.freeboard() : source.height();
+    double onward = source.height() / height;
     double falls = 0;
     double enters = 0;
     for (int j = 0; j < CELLS; j++) {
@@ -96,16 +100,23 @@ public record LightBudget(double emitted, double onOpening, double entered) {
         }
         double dx = x - source.x();
         double dy = y - source.y();
-        double square = dx * dx + dy * dy + source.height() * source.height();
-        double cosine = source.height() / Math.sqrt(square);
-        double[] direction = source.direction(dx, dy, source.height());
+        double square = dx * dx + dy * dy + height * height;
+        double cosine = height / Math.sqrt(square);
+        double[] direction = source.direction(dx, dy, height);
         double intensity = table.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]));
         double flux = intensity * cosine / square * cell;
         falls += flux;
-        enters += flux * (1 - Interface.reflectance(cosine, 1, tank.water().refractiveIndex()));
+        if (meetsWater(tank, source.x() + onward * dx, source.y() + onward * dy)) {
+          enters += flux * (1 - Interface.reflectance(cosine, 1, tank.water().refractiveIndex()));
+        }
       }
     }
     return new double[] {falls, enters};
+  }
+
+  /** Whether light that came through the opening meets the water, not a pane above it. */
+  private static boolean meetsWater(Tank tank, double x, double y) {
+    return x >= 0 && x <= tank.length() && y >= 0 && y <= tank.width();
   }
 
   private static boolean blocked(Opening opening, double x, double y) {

@@ -18,6 +18,7 @@ final class OpeningTracer {
   private final double fromY;
   private final double toY;
   private final Rectangle[] opaque;
+  private final double freeboard;
 
   OpeningTracer(Tank tank, PaneReflectances panes) {
     this.tank = tank;
@@ -29,6 +30,7 @@ final class OpeningTracer {
     toY = tank.width() - opening.rim();
     List<Rectangle> rectangles = opening.opaque();
     opaque = rectangles.toArray(new Rectangle[0]);
+    freeboard = opening.freeboard();
     double sine = 1 / tank.water().refractiveIndex();
     reachPerDepth = sine / Math.sqrt(1 - sine * sine);
   }
@@ -38,6 +40,11 @@ final class OpeningTracer {
     return EdgeBlur.of(source.size(), depth, tank);
   }
 
+  /** Share of the way from a source to the water that lies above the rim. */
+  private double beforeRim(PointSource source) {
+    return freeboard == 0 ? 1 : Math.max(0, 1 - freeboard / source.height());
+  }
+
   ImageAxis imagesX(double[] coordinates, PointSource source, double depth, PathTable table) {
     return ImageAxis.of(
         coordinates,
@@ -45,6 +52,7 @@ final class OpeningTracer {
         tank.length(),
         fromX,
         toX,
+        beforeRim(source),
         blur(source, depth).margin(),
         reachPerDepth * depth,
         table);
@@ -57,6 +65,7 @@ final class OpeningTracer {
         tank.width(),
         fromY,
         toY,
+        beforeRim(source),
         blur(source, depth).margin(),
         reachPerDepth * depth,
         table);
@@ -85,6 +94,7 @@ final class OpeningTracer {
       PathSink sink) {
     double[] offsetsX = imagesX.offset[ix];
     double[] offsetsY = imagesY.offset[iy];
+    double beforeRim = beforeRim(source);
     for (int a = 0; a < offsetsX.length; a++) {
       double dx = offsetsX[a];
       for (int b = 0; b < offsetsY.length; b++) {
@@ -94,7 +104,15 @@ final class OpeningTracer {
         double share = PathTable.at(table.crossingRatio, position);
         double crossingX = source.x() + share * dx;
         double crossingY = source.y() + share * dy;
-        double open = open(crossingX, crossingY, share, blur);
+        double open =
+            beforeRim == 1
+                ? open(crossingX, crossingY, share, blur)
+                : open(
+                        source.x() + beforeRim * share * dx,
+                        source.y() + beforeRim * share * dy,
+                        beforeRim * share,
+                        blur)
+                    * betweenPanes(crossingX, crossingY, share, blur);
         if (open == 0) {
           continue;
         }
@@ -113,7 +131,12 @@ final class OpeningTracer {
     }
   }
 
-  /** Share of the light about a crossing point that finds the opening, 0 to 1. */
+  /** Share of the light about a crossing point that is not outside the panes, 0 to 1. */
+  private double betweenPanes(double x, double y, double airShare, EdgeBlur blur) {
+    return blur.between(x, 0, tank.length(), airShare) * blur.between(y, 0, tank.width(), airShare);
+  }
+
+  /** Share of the light about a point of the rim's plane that finds the opening, 0 to 1. */
   private double open(double x, double y, double airShare, EdgeBlur blur) {
     double margin = blur.margin();
     if (x < fromX - margin || x > toX + margin || y < fromY - margin || y > toY + margin) {

@@ -1,7 +1,5 @@
 package parfield.field;
 
-import parfield.optics.Interface;
-import parfield.optics.Pane;
 import parfield.tank.Lid;
 
 /**
@@ -45,15 +43,13 @@ final class PathTable {
 
   static PathTable of(double height, double depth, double index, Lid lid) {
     PathTable table = new PathTable(height + depth / index);
+    LiddedSurface surface = new LiddedSurface(index, lid);
     for (int i = 0; i < STEPS; i++) {
       double w = (double) i / STEPS;
       double distance = table.scale * w / (1 - w);
       SurfacePath path = SurfacePath.solve(height, depth, distance, index);
       table.crossingRatio[i] = distance < 1e-9 ? height / table.scale : path.crossing() / distance;
-      table.weight[i] =
-          path.spread()
-              * (1 - Interface.reflectance(path.cosineAir(), 1, index))
-              * lidTransmittance(lid, path.cosineAir());
+      table.weight[i] = path.spread() * surface.transmittance(path.cosineAir());
       table.gamma[i] = Math.atan2(path.sineAir(), path.cosineAir());
       table.sineWater[i] = path.sineWater();
       table.length[i] = path.lengthInWater();
@@ -65,16 +61,6 @@ final class PathTable {
     table.sineWater[STEPS] = 1 / index;
     table.length[STEPS] = depth / Math.sqrt(1 - 1 / (index * index));
     return table;
-  }
-
-  private static double lidTransmittance(Lid lid, double cosine) {
-    if (lid instanceof Lid.Mesh mesh) {
-      return mesh.openFraction();
-    }
-    if (lid instanceof Lid.Clear clear) {
-      return 1 - Pane.reflectance(cosine, 1, clear.refractiveIndex(), 1);
-    }
-    return 1;
   }
 
   /** Position in the table of a horizontal distance [m], 0 to below {@link #STEPS}. */

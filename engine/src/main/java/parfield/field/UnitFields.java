@@ -22,7 +22,7 @@ public final class UnitFields {
    * @param places where
    * @param values E_d at full output [hanging][channel][place] [µmol m⁻² s⁻¹]; kept, not copied
    */
-  UnitFields(Rig rig, Places places, double[][][] values) {
+  public UnitFields(Rig rig, Places places, double[][][] values) {
     this.rig = rig;
     this.places = places;
     this.values = values;

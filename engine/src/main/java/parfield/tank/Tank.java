@@ -2,6 +2,9 @@ package parfield.tank;
 
 import java.util.Locale;
 import java.util.Objects;
+import parfield.aquascape.Aquascape;
+import parfield.aquascape.Bounds;
+import parfield.aquascape.Rock;
 import parfield.optics.Agitation;
 import parfield.optics.Water;
 
@@ -16,6 +19,7 @@ import parfield.optics.Water;
  * @param opening where light may enter
  * @param water its refractive index and absorption
  * @param surface how much it moves
+ * @param aquascape the rocks in it; each lies in the water at least in part
  */
 public record Tank(
     double length,
@@ -25,7 +29,8 @@ public record Tank(
     double bottomReflectance,
     Opening opening,
     Water water,
-    Agitation surface) {
+    Agitation surface,
+    Aquascape aquascape) {
   public Tank {
     if (!(length > 0) || !(width > 0) || !(depth > 0)) {
       throw new IllegalArgumentException(
@@ -56,9 +61,57 @@ public record Tank(
               length,
               width));
     }
+    Objects.requireNonNull(aquascape, "aquascape");
+    for (Rock rock : aquascape.rocks()) {
+      requireInWater(rock, length, width, depth);
+    }
   }
 
-  /** An open tank with clean walls, a black bottom and still water of the default index. */
+  private static void requireInWater(Rock rock, double length, double width, double depth) {
+    Bounds bounds = rock.shape().bounds();
+    boolean touches =
+        bounds.toX() > 0
+            && bounds.fromX() < length
+            && bounds.toY() > 0
+            && bounds.fromY() < width
+            && bounds.toDepth() > 0
+            && bounds.fromDepth() < depth;
+    if (!touches) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "rock %s lies outside the water: x %.3f to %.3f, y %.3f to %.3f, depth %.3f to %.3f m"
+                  + " in a tank of %s x %s x %s m; move it so that it stands in the water at least"
+                  + " in part",
+              rock.name(),
+              bounds.fromX(),
+              bounds.toX(),
+              bounds.fromY(),
+              bounds.toY(),
+              bounds.fromDepth(),
+              bounds.toDepth(),
+              length,
+              width,
+              depth));
+    }
+  }
+
+  /** A tank without rocks. */
+  public Tank(
+      double length,
+      double width,
+      double depth,
+      Walls walls,
+      double bottomReflectance,
+      Opening opening,
+      Water water,
+      Agitation surface) {
+    this(length, width, depth, walls, bottomReflectance, opening, water, surface, Aquascape.none());
+  }
+
+  /**
+   * An open tank with clean walls, a black bottom, no rock and still water of the default index.
+   */
   public static Tank of(double length, double width, double depth) {
     return new Tank(
         length,
@@ -69,6 +122,26 @@ public record Tank(
         Opening.free(),
         Water.seaWater(0),
         Agitation.STILL);
+  }
+
+  /**
+   * Checks that a place lies in the water.
+   *
+   * @throws IllegalArgumentException if it does not; the message names the place and the tank
+   */
+  public void requireInWater(Place place) {
+    if (!contains(place)) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "a place lies outside the water: x %s, y %s, depth %s m in a tank of %s x %s x %s m",
+              place.x(),
+              place.y(),
+              place.depth(),
+              length,
+              width,
+              depth));
+    }
   }
 
   /** Returns whether a place lies in the water, panes, bottom and surface included. */
@@ -83,26 +156,37 @@ public record Tank(
 
   /** This tank with other walls. */
   public Tank withWalls(Walls newWalls) {
-    return new Tank(length, width, depth, newWalls, bottomReflectance, opening, water, surface);
+    return new Tank(
+        length, width, depth, newWalls, bottomReflectance, opening, water, surface, aquascape);
   }
 
   /** This tank with another bottom reflectance. */
   public Tank withBottomReflectance(double newReflectance) {
-    return new Tank(length, width, depth, walls, newReflectance, opening, water, surface);
+    return new Tank(
+        length, width, depth, walls, newReflectance, opening, water, surface, aquascape);
   }
 
   /** This tank with other water. */
   public Tank withWater(Water newWater) {
-    return new Tank(length, width, depth, walls, bottomReflectance, opening, newWater, surface);
+    return new Tank(
+        length, width, depth, walls, bottomReflectance, opening, newWater, surface, aquascape);
   }
 
   /** This tank with another opening. */
   public Tank withOpening(Opening newOpening) {
-    return new Tank(length, width, depth, walls, bottomReflectance, newOpening, water, surface);
+    return new Tank(
+        length, width, depth, walls, bottomReflectance, newOpening, water, surface, aquascape);
   }
 
   /** This tank with another surface. */
   public Tank withSurface(Agitation newSurface) {
-    return new Tank(length, width, depth, walls, bottomReflectance, opening, water, newSurface);
+    return new Tank(
+        length, width, depth, walls, bottomReflectance, opening, water, newSurface, aquascape);
+  }
+
+  /** This tank with other rocks. */
+  public Tank withAquascape(Aquascape newAquascape) {
+    return new Tank(
+        length, width, depth, walls, bottomReflectance, opening, water, surface, newAquascape);
   }
 }

@@ -174,7 +174,10 @@ class WallsTest {
         });
   }
 
-  /** Straight down a clear sheet of index 1.52 transmits 1 − R, R = 2r/(1 + r), r = (.52/2.52)². */
+  /**
+   * Straight down a clear sheet of index 1.52 transmits 1 − R, R = 2r/(1 + r), r = (.52/2.52)²;
+   * what the water turns back, (.34/2.34)², meets it again, and so on: a geometric series.
+   */
   @Test
   void aClearLidTransmitsAsASlab() {
     Tank black = RandomScenes.black(2, 2, .5);
@@ -182,7 +185,9 @@ class WallsTest {
     double face = Math.pow(.52 / 2.52, 2);
     double open = at(black, .4, below);
     double lid = at(black.withOpening(new Opening(0, List.of(), new Lid.Clear(1.52))), .4, below);
-    assertThat(lid / open).isCloseTo(1 - 2 * face / (1 + face), within(1e-9));
+    double sheet = 2 * face / (1 + face);
+    double water = Math.pow(.34 / 2.34, 2);
+    assertThat(lid / open).isCloseTo((1 - sheet) / (1 - sheet * water), within(1e-9));
   }
 
   /** Behind a brace stands no light that would have crossed it; aside of it nothing changes. */

@@ -9,7 +9,11 @@ import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import parfield.aquascape.Aquascape;
+import parfield.aquascape.Box;
+import parfield.aquascape.Rock;
 import parfield.optics.Agitation;
+import parfield.optics.Reflectance;
 import parfield.optics.Water;
 
 class TankTest {
@@ -154,5 +158,24 @@ class TankTest {
     refuses(
         () -> new Lid.Clear(index),
         "a clear lid's refractive index runs from 1 to 3; got " + index);
+  }
+
+  @Test
+  void aRockMustStandInTheWaterAtLeastInPart() {
+    Rock half = new Rock("half", new Box(0, 0.3, 0.4, 0.2, 0.2, 0.2, 0), Reflectance.gray(0.2));
+    Aquascape rocks = Aquascape.of(List.of(half));
+    assertThat(TANK.aquascape().isEmpty()).isTrue();
+    assertThat(TANK.withAquascape(rocks).aquascape()).isEqualTo(rocks);
+    assertThat(TANK.withAquascape(rocks).withWater(Water.seaWater(0.2)).aquascape())
+        .isEqualTo(rocks);
+    assertThat(TANK.withAquascape(rocks).withAquascape(Aquascape.none())).isEqualTo(TANK);
+
+    Rock away = new Rock("away", new Box(1.1, 0.3, 0.4, 0.2, 0.2, 0.2, 0), Reflectance.gray(0.2));
+    assertThatThrownBy(() -> TANK.withAquascape(Aquascape.of(List.of(half, away))))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessage(
+            "rock away lies outside the water: x 1.000 to 1.200, y 0.200 to 0.400, depth 0.300 to"
+                + " 0.500 m in a tank of 0.9 x 0.6 x 0.5 m; move it so that it stands in the water"
+                + " at least in part");
   }
 }

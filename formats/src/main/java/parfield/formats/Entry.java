@@ -96,6 +96,13 @@ final class Entry {
     return node instanceof SequenceNode;
   }
 
+  /** Whether this is a text: something that was not meant as a number. */
+  boolean isText() {
+    return node instanceof ScalarNode scalar
+        && !isNothing()
+        && scalar.getValue().chars().anyMatch(c -> Character.isLetter(c) && c != 'e' && c != 'E');
+  }
+
   boolean isNothing() {
     return node instanceof ScalarNode scalar
         && scalar.getScalarStyle() == ScalarStyle.PLAIN

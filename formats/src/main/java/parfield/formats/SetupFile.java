@@ -57,7 +57,7 @@ public final class SetupFile {
     Lengths lengths = new Lengths(unit(top));
     TankSection.Read tank =
         top.required("tank", "describe the tank: tank: {length: 90, width: 60, water: 50}")
-            .map(entry -> TankSection.read(entry, lengths))
+            .map(entry -> TankSection.read(entry, lengths, sources))
             .orElse(new TankSection.Read(Optional.empty(), Room.unbounded()));
     Map<String, Optional<Fixture>> fixtures =
         each(

@@ -8,18 +8,21 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parfield.lamp.TabulatedIntensity;
+import parfield.optics.Reflectance;
 import parfield.spectrum.PhotonSpectrum;
 import parfield.survey.Reading;
 
 /** The files that a setup names, found beside it; each is read once, all within one budget. */
 final class Sources {
   /** Most bytes of all files together. */
-  private static final int MOST_BYTES = 128 << 20;
+  private static final int MOST_BYTES = 256 << 20;
 
   private final Path folder;
   private final Notes notes;
   private final Map<Path, Optional<PhotonSpectrum>> spectra = new HashMap<>();
   private final Map<Path, Optional<TabulatedIntensity>> tables = new HashMap<>();
+  private final Map<Path, Optional<Reflectance>> reflectances = new HashMap<>();
+  private final Map<Path, Optional<MeshSource>> meshes = new HashMap<>();
   private long read;
 
   Sources(Path folder, Notes notes) {
@@ -57,6 +60,57 @@ final class Sources {
               .flatMap(bytes -> IntensityFile.read(Notes.shown(name.get()), bytes, notes)));
     }
     return tables.get(path.get());
+  }
+
+  /** The reflectance in the file that an entry names; empty with faults. */
+  Optional<Reflectance> reflectance(Entry entry) {
+    Optional<String> name = entry.text("name a file, as in reflectance: coralline.csv");
+    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    if (path.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!reflectances.containsKey(path.get())) {
+      reflectances.put(
+          path.get(),
+          bytes(entry, name.get(), path.get(), ReflectanceFile.MOST_BYTES)
+              .flatMap(bytes -> ReflectanceFile.read(Notes.shown(name.get()), bytes, notes)));
+    }
+    return reflectances.get(path.get());
+  }
+
+  /**
+   * What a mesh file holds.
+   *
+   * @param name of the file as it may stand in a message
+   * @param kind of file
+   * @param triangles in its own unit and axes
+   */
+  record MeshSource(String name, MeshFile.Kind kind, Triangles triangles) {}
+
+  /** The mesh in the file that an entry names; empty with faults. */
+  Optional<MeshSource> mesh(Entry entry) {
+    Optional<String> name = entry.text("name a file, as in mesh: rock.stl");
+    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    if (path.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<MeshFile.Kind> kind = MeshFile.Kind.of(name.get());
+    if (kind.isEmpty()) {
+      entry.fault(
+          Notes.shown(name.get()),
+          "a file that ends in .obj, .stl, .glb or .gltf",
+          "export the mesh as one of these");
+      return Optional.empty();
+    }
+    if (!meshes.containsKey(path.get())) {
+      String shown = Notes.shown(name.get());
+      meshes.put(
+          path.get(),
+          bytes(entry, name.get(), path.get(), MeshFile.MOST_BYTES)
+              .flatMap(bytes -> MeshFile.read(shown, kind.get(), bytes, notes))
+              .map(triangles -> new MeshSource(shown, kind.get(), triangles)));
+    }
+    return meshes.get(path.get());
   }
 
   /** The readings in the file that an entry names; none with faults. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import parfield.aquascape.Aquascape;
 import parfield.optics.Agitation;
 import parfield.optics.Pane;
 import parfield.optics.Water;
@@ -15,7 +16,7 @@ import parfield.tank.Tank;
 import parfield.tank.Wall;
 import parfield.tank.Walls;
 
-/** The setup's {@code tank}: inner dimensions, panes, bottom, opening, water, room above. */
+/** The setup's {@code tank}: inner dimensions, panes, bottom, opening, water, rocks, room above. */
 final class TankSection {
   /** Taken where no reflectance of the bottom is stated: pale sand; common practice, no source. */
   private static final double BOTTOM_REFLECTANCE = 0.3;
@@ -31,10 +32,12 @@ final class TankSection {
 
   private final Section tank;
   private final Lengths lengths;
+  private final Sources sources;
 
-  private TankSection(Section tank, Lengths lengths) {
+  private TankSection(Section tank, Lengths lengths, Sources sources) {
     this.tank = tank;
     this.lengths = lengths;
+    this.sources = sources;
   }
 
   /**
@@ -45,7 +48,7 @@ final class TankSection {
    */
   record Read(Optional<Tank> tank, Room room) {}
 
-  static Read read(Entry entry, Lengths lengths) {
+  static Read read(Entry entry, Lengths lengths, Sources sources) {
     int faults = entry.notes().count();
     Optional<Section> section =
         entry.section(
@@ -62,12 +65,13 @@ final class TankSection {
             "yellowing",
             "yellowing slope",
             "refractive index",
+            "aquascape",
             "room");
     if (section.isEmpty()) {
       return new Read(Optional.empty(), Room.unbounded());
     }
     try (Section open = section.get()) {
-      TankSection reader = new TankSection(open, lengths);
+      TankSection reader = new TankSection(open, lengths, sources);
       Room room = reader.room();
       return new Read(reader.tank(faults), room);
     }
@@ -95,6 +99,17 @@ final class TankSection {
     }
     Agitation surface = surface();
     Water waterState = water();
+    Aquascape aquascape =
+        tank.optional("aquascape")
+            .map(
+                new AquascapeSection(
+                        lengths,
+                        sources,
+                        metresOrLongest(length),
+                        metresOrLongest(width),
+                        metresOrLongest(water))
+                    ::read)
+            .orElse(Aquascape.none());
     if (tank.at().notes().count() > faultsBefore) {
       return Optional.empty();
     }
@@ -107,7 +122,13 @@ final class TankSection {
             reflectance,
             new Opening(lengths.metres(rim), opaque, lid),
             waterState,
-            surface));
+            surface,
+            aquascape));
+  }
+
+  /** Where a dimension is wrong, the longest that is allowed: its rocks are still looked at. */
+  private double metresOrLongest(double length) {
+    return lengths.metres(Double.isNaN(length) ? lengths.positive().high() : length);
   }
 
   private Limit rimLimit(double length, double width) {

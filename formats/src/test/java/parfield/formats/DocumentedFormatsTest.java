@@ -34,7 +34,14 @@ class DocumentedFormatsTest {
     }
     assertThat(blocks)
         .containsOnlyKeys(
-            "setup.yaml", "assumptions", "low.csv", "high.csv", "spectra/blue.csv", "pendant.csv");
+            "setup.yaml",
+            "assumptions",
+            "low.csv",
+            "high.csv",
+            "spectra/blue.csv",
+            "pendant.csv",
+            "rocks/tower.obj",
+            "rocks/coralline.csv");
     TestBench bench =
         TestBench.in(folder).with("spectra/violet.csv", blocks.get("spectra/blue.csv"));
     blocks.forEach(bench::with);
@@ -59,7 +66,8 @@ class DocumentedFormatsTest {
     while (keys.find()) {
       String key = keys.group(1);
       boolean named =
-          java.util.List.of("pendant", "blue", "violet", "overall", "low", "probe", "soft")
+          java.util.List.of(
+                  "pendant", "blue", "violet", "overall", "low", "probe", "soft", "arch", "boulder")
               .contains(key);
       if (!named) {
         assertThat(page).as("docs/FORMATS.md names the key %s", key).contains(key);

@@ -30,6 +30,10 @@ class FuzzTest {
       bench.replacing("low.csv", "low.xlsx");
     } else if (name.equals("pendant.csv")) {
       bench.replacing("{beam: 90, photon flux: 120}", "{table: pendant.csv}");
+    } else if (name.startsWith("arch")) {
+      bench.replacing(
+          "arch: {box: {length: 20, width: 15, height: 10}",
+          "arch: {mesh: " + name + ", unit: " + (name.endsWith("glb") ? "m" : "cm"));
     }
     // Sound first: that loads every class, whose memory is no case's.
     assertThat(bench.with(name, sound).faults()).isEmpty();
@@ -94,6 +98,14 @@ class FuzzTest {
   @Test
   void workbooks() {
     fuzz("low.xlsx", WorkbookTest.sound());
+  }
+
+  @Test
+  void meshes() {
+    fuzz("arch.obj", Blocks.obj().getBytes(StandardCharsets.UTF_8));
+    fuzz("arch-text.stl", Blocks.textStl().getBytes(StandardCharsets.UTF_8));
+    fuzz("arch.stl", Blocks.binaryStl());
+    fuzz("arch.glb", Blocks.glb());
   }
 
   @Test

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Objects;
+import parfield.aquascape.Bounds;
+import parfield.aquascape.Rock;
 import parfield.formats.Setup;
 import parfield.lamp.Fixture;
 import parfield.plan.Demand;
@@ -217,6 +219,18 @@ public record CheckAnswer(
     Json.length(tank, "water_depth", setup.tank().depth());
     Json.number(tank, "bottom_reflectance", setup.tank().bottomReflectance());
     Json.number(tank, "yellowing_per_m", setup.tank().water().yellowing());
+    ArrayNode rocks = tank.putArray("rocks");
+    for (Rock rock : setup.tank().aquascape().rocks()) {
+      Bounds bounds = rock.shape().bounds();
+      ObjectNode entry = rocks.addObject();
+      entry.put("name", rock.name());
+      Json.length(entry, "from_x", bounds.fromX());
+      Json.length(entry, "to_x", bounds.toX());
+      Json.length(entry, "from_y", bounds.fromY());
+      Json.length(entry, "to_y", bounds.toY());
+      Json.length(entry, "from_depth", bounds.fromDepth());
+      Json.length(entry, "to_depth", bounds.toDepth());
+    }
     json.set("fixtures", names(setup.fixtures().keySet()));
     json.set("rigs", names(setup.rigs().keySet()));
     ArrayNode surveys = json.putArray("surveys");

@@ -4,7 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import parfield.aquascape.Bounds;
+import parfield.aquascape.Box;
+import parfield.aquascape.Ellipsoid;
+import parfield.aquascape.Mesh;
+import parfield.aquascape.Rock;
+import parfield.aquascape.Shape;
 import parfield.formats.Room;
+import parfield.optics.Reflectance;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
 import parfield.tank.Side;
@@ -16,7 +23,7 @@ import parfield.units.LengthUnit;
 final class TankWords {
   private TankWords() {}
 
-  /** The tank, its panes, opening and water, one line each. */
+  /** The tank, its panes, opening, water and rocks, one line each. */
   static String lines(Tank tank, Room room, LengthUnit unit) {
     List<String> panes = new ArrayList<>();
     for (Side side : Side.values()) {
@@ -48,6 +55,10 @@ final class TankWords {
             Numbers.plain(tank.water().refractiveIndex(), 3),
             Numbers.plain(tank.water().yellowing(), 3),
             tank.surface().name().toLowerCase(Locale.ROOT)));
+    List<Rock> rocks = tank.aquascape().rocks();
+    for (int i = 0; i < rocks.size(); i++) {
+      line(text, i > 0 ? "" : rocks.size() == 1 ? "rock" : "rocks", rock(rocks.get(i), tank, unit));
+    }
     if (!room.equals(Room.unbounded())) {
       line(text, "room above", room(room, unit));
     }
@@ -56,6 +67,48 @@ final class TankWords {
 
   private static void line(StringBuilder text, String what, String words) {
     text.append(String.format(Locale.ROOT, "%-10s  %s%n", what, words).replace("\r", ""));
+  }
+
+  private static String rock(Rock rock, Tank tank, LengthUnit unit) {
+    Bounds bounds = rock.shape().bounds();
+    return String.format(
+        Locale.ROOT,
+        "%s: %s, x %s to %s, y %s to %s, %s to %s above the bottom, reflects %s %% of the light",
+        rock.name(),
+        shape(rock.shape(), unit),
+        Numbers.length(bounds.fromX(), unit),
+        Numbers.length(bounds.toX(), unit),
+        Numbers.length(bounds.fromY(), unit),
+        Numbers.length(bounds.toY(), unit),
+        Numbers.length(tank.depth() - bounds.toDepth(), unit),
+        Numbers.withUnit(tank.depth() - bounds.fromDepth(), unit),
+        reflected(rock.reflectance()));
+  }
+
+  private static String shape(Shape shape, LengthUnit unit) {
+    if (shape instanceof Box box) {
+      return sizes("box", box.sizeX(), box.sizeY(), box.sizeZ(), unit);
+    }
+    if (shape instanceof Ellipsoid ellipsoid) {
+      return sizes(
+          "ellipsoid", 2 * ellipsoid.semiX(), 2 * ellipsoid.semiY(), 2 * ellipsoid.semiZ(), unit);
+    }
+    return String.format(Locale.ROOT, "mesh of %d triangles", ((Mesh) shape).triangles());
+  }
+
+  private static String sizes(String what, double x, double y, double z, LengthUnit unit) {
+    return String.format(
+        Locale.ROOT,
+        "%s of %s × %s × %s",
+        what,
+        Numbers.length(x, unit),
+        Numbers.length(y, unit),
+        Numbers.withUnit(z, unit));
+  }
+
+  private static String reflected(Reflectance reflectance) {
+    String least = Numbers.percent(reflectance.least());
+    return reflectance.isGray() ? least : least + " to " + Numbers.percent(reflectance.greatest());
   }
 
   private static String condition(Wall wall) {

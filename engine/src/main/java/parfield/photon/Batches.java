@@ -24,6 +24,14 @@ final class Batches {
   /** A value below this share of the mean of its kind need not be known relative to itself. */
   private static final double DARK = 0.1;
 
+  /** Packets of one batch: a power of two. */
+  private static final int PACKETS = 8192;
+
+  /** Where there is so much to add up that adding takes long, batches are larger. */
+  private static final int LARGE = 4;
+
+  private static final int MANY_FIGURES = 20_000;
+
   private final int channels;
   private final double[] outputs;
   private final int ledgerSize;
@@ -31,6 +39,8 @@ final class Batches {
 
   /** Sum of each figure over all batches. */
   private final double[] sums;
+
+  private final int packetsPerBatch;
 
   /** Mean over the batches of each slot at the outputs, and sum of squared deviations. */
   private final double[] mean;
@@ -54,6 +64,7 @@ final class Batches {
     this.ledgerSize = ledgerSize;
     this.wanted = wanted;
     sums = new double[slots * channels];
+    packetsPerBatch = sums.length > MANY_FIGURES ? LARGE * PACKETS : PACKETS;
     mean = new double[slots];
     spread = new double[slots];
     ledgerMean = new double[ledgerSize];
@@ -70,7 +81,7 @@ final class Batches {
   void run(Supplier<Trial> trials, Effort effort, Watch watch) {
     ThreadLocal<Trial> trial = ThreadLocal.withInitial(trials);
     SplittableRandom seeds = new SplittableRandom(effort.seed());
-    long most = (effort.mostPackets() - 1) / Trial.PACKETS + 1;
+    long most = (effort.mostPackets() - 1) / packetsPerBatch + 1;
     ExecutorService workers =
         Executors.newFixedThreadPool(
             effort.threads(),
@@ -91,7 +102,7 @@ final class Batches {
         count(sent.remove().get());
         if (batches % LOOK_EVERY == 0) {
           double error = worstError();
-          if (!watch.goOn(batches * Trial.PACKETS, error) || error <= effort.target()) {
+          if (!watch.goOn(batches * packetsPerBatch, error) || error <= effort.target()) {
             break;
           }
         }
@@ -156,8 +167,13 @@ final class Batches {
     return batches < 2 ? Double.NaN : Math.sqrt(sumOfSquares / (batches - 1.0) / batches);
   }
 
+  /** Number of packets that a trial must send in one batch. */
+  int packetsPerBatch() {
+    return packetsPerBatch;
+  }
+
   long packets() {
-    return batches * Trial.PACKETS;
+    return batches * packetsPerBatch;
   }
 
   /** Mean per packet of one slot in one channel at full output. */
@@ -167,21 +183,21 @@ final class Batches {
 
   /** Mean per packet of one slot at the outputs. */
   double mean(int slot) {
-    return mean[slot] / Trial.PACKETS;
+    return mean[slot] / packetsPerBatch;
   }
 
   /** Standard error of {@link #mean}. */
   double error(int slot) {
-    return batchError(spread[slot]) / Trial.PACKETS;
+    return batchError(spread[slot]) / packetsPerBatch;
   }
 
   /** Mean per packet of one figure of the ledger. */
   double ledger(int i) {
-    return ledgerMean[i] / Trial.PACKETS;
+    return ledgerMean[i] / packetsPerBatch;
   }
 
   /** Standard error of {@link #ledger}. */
   double ledgerError(int i) {
-    return batchError(ledgerSpread[i]) / Trial.PACKETS;
+    return batchError(ledgerSpread[i]) / packetsPerBatch;
   }
 }

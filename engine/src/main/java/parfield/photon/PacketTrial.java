@@ -9,6 +9,7 @@ final class PacketTrial implements Trial {
   private final Emission emission;
   private final Detector[] detectors;
   private final double faint;
+  private final int count;
   private final int size;
   private final Packet packet;
   private final QuasiRandom sequence = new QuasiRandom();
@@ -22,17 +23,20 @@ final class PacketTrial implements Trial {
    * @param emission where they come from
    * @param detectors what counts them, one after another, given the number of channels
    * @param faint share of its first energy below which a packet plays for its life
+   * @param count packets of one batch: a power of two, which the evenly spread points are best at
    */
   PacketTrial(
       Scene scene,
       int bands,
       Emission emission,
       Function<Integer, Detector[]> detectors,
-      double faint) {
+      double faint,
+      int count) {
     this.scene = scene;
     this.emission = emission;
     this.detectors = detectors.apply(emission.channels());
     this.faint = faint;
+    this.count = count;
     packet = new Packet(bands);
     int slots = 0;
     for (Detector detector : this.detectors) {
@@ -48,7 +52,7 @@ final class PacketTrial implements Trial {
     Ledger ledger = new Ledger(scene.layers().length);
     double[] totals = new double[size + ledger.size()];
     Walk walk = new Walk(scene, detectors, totals, ledger, random, faint);
-    for (int i = 0; i < PACKETS; i++) {
+    for (int i = 0; i < count; i++) {
       sequence.next(even);
       emission.launch(packet, even, random);
       walk.follow(packet);

@@ -67,6 +67,8 @@ public final class PhotonTracer implements FieldSolver {
     List<DirectionTable> tables = RigEmission.tables(rig);
     double[] outputs = outputs(rig);
     int voxels = wanted.voxels().map(VoxelGrid::size).orElse(0);
+    int slots = 2 * places.size() + voxels + wanted.placements().size();
+    Batches batches = new Batches(slots, outputs, new Ledger(1).size(), kinds(wanted, voxels));
     Supplier<Trial> trials =
         () ->
             new PacketTrial(
@@ -74,13 +76,17 @@ public final class PhotonTracer implements FieldSolver {
                 Wavebands.COUNT,
                 new RigEmission(rig, tables, bands),
                 channels -> detectors(tank, wanted, channels),
-                FAINT);
-    int slots = 2 * places.size() + voxels + wanted.placements().size();
-    Batches batches = new Batches(slots, outputs, new Ledger(1).size(), kinds(wanted, voxels));
+                FAINT,
+                batches.packetsPerBatch());
     batches.run(trials, effort, watch);
     double[] scales = scales(tank, wanted, voxels);
     return new TracedField(
-        batches, unitFields(rig, places, batches, scales), scales, places.size(), voxels);
+        batches,
+        unitFields(rig, places, batches, scales),
+        scales,
+        places.size(),
+        voxels,
+        firstChannels(rig));
   }
 
   private static Detector[] detectors(Tank tank, Wanted wanted, int channels) {
@@ -155,6 +161,14 @@ public final class PhotonTracer implements FieldSolver {
       }
     }
     return new UnitFields(rig, places, values);
+  }
+
+  private static int[] firstChannels(Rig rig) {
+    int[] first = new int[rig.hangings().size()];
+    for (int h = 1; h < first.length; h++) {
+      first[h] = first[h - 1] + rig.hangings().get(h - 1).fixture().channels().size();
+    }
+    return first;
   }
 
   private static double[] outputs(Rig rig) {

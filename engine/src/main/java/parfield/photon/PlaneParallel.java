@@ -130,7 +130,8 @@ public record PlaneParallel(
                 1,
                 new SkyEmission(),
                 channels -> new Detector[] {new PlaneMeters(planes)},
-                FAINT),
+                FAINT,
+                batches.packetsPerBatch()),
         effort,
         Watch.patient());
     return new PlaneParallelLight(batches, planes.length);

@@ -14,8 +14,16 @@ public final class TracedField {
   private final double[] scales;
   private final int places;
   private final int voxels;
+  private final int[] firstChannels;
 
-  TracedField(Batches batches, UnitFields unitFields, double[] scales, int places, int voxels) {
+  TracedField(
+      Batches batches,
+      UnitFields unitFields,
+      double[] scales,
+      int places,
+      int voxels,
+      int[] firstChannels) {
+    this.firstChannels = firstChannels;
     this.batches = batches;
     this.unitFields = unitFields;
     this.scales = scales;
@@ -61,6 +69,17 @@ public final class TracedField {
   /** E_o in voxel {@code i} [µmol m⁻² s⁻¹]. */
   public double scalar(int i) {
     return value(2 * places + i);
+  }
+
+  /**
+   * E_o of one channel of one hanging at full output, in voxel {@code i} [µmol m⁻² s⁻¹].
+   *
+   * @param hanging index of the hanging in the rig
+   * @param channel index of the channel in its fixture
+   */
+  public double scalarOf(int hanging, int channel, int i) {
+    int slot = 2 * places + i;
+    return batches.unit(slot, firstChannels[hanging] + channel) * scales[slot];
   }
 
   /** Standard error of {@link #scalar} [µmol m⁻² s⁻¹]. */

@@ -2,9 +2,6 @@ package parfield.photon;
 
 /** One thread's apparatus: sends batches of packets and counts them. Single-threaded. */
 interface Trial {
-  /** Packets of one batch: a power of two, which the evenly spread points are best at. */
-  int PACKETS = 8192;
-
   /**
    * Sends one batch.
    *

@@ -103,6 +103,8 @@ class PhotonTracerTest {
     assertThat(mean).isGreaterThan(0);
     double both = traced.unitFields().ofChannel(0)[0] + traced.unitFields().ofChannel(1)[0];
     assertThat(traced.downwelling(0)).isCloseTo(both, within(1e-9 * both));
+    double scalars = traced.scalarOf(0, 0, 12) + traced.scalarOf(0, 1, 12);
+    assertThat(mean).isCloseTo(scalars, within(1e-9 * scalars));
   }
 
   /** A coral that faces the surface receives what a level sensor reads; one that hangs, E_u. */
@@ -189,7 +191,8 @@ class PhotonTracerTest {
                 Wavebands.COUNT,
                 new RigEmission(rig, RigEmission.tables(rig), bands),
                 channels -> new Detector[] {new PlaceSensors(centre, 2, 0, channels)},
-                0),
+                0,
+                batches.packetsPerBatch()),
         Effort.packets(400_000, 5),
         Watch.patient());
     for (int plane = 0; plane < 2; plane++) {

@@ -186,4 +186,9 @@ public final class PhotonSpectrum {
   public RadiantSpectrum toRadiant() {
     return new RadiantSpectrum(PhotonEnergy.times(samples, -1), scale);
   }
+
+  /** The samples, for work within this package. */
+  Samples samples() {
+    return samples;
+  }
 }

@@ -144,8 +144,13 @@ public final class RadiantSpectrum {
     return new PhotonSpectrum(PhotonEnergy.times(samples, 1), scale);
   }
 
-  /** The samples, for sums within this package. */
+  /** The samples, for work within this package. */
   Samples samples() {
     return samples;
+  }
+
+  /** The samples for weighted sums: no step wider than 5 nm. */
+  Samples fine() {
+    return samples.divided(PhotonEnergy.WIDEST_STEP_NM, PhotonEnergy.FINEST_STEP_NM);
   }
 }

@@ -130,6 +130,15 @@ final class Samples {
     return sum;
   }
 
+  /** Sum of all values, each times its weight. */
+  double dot(double[] weights) {
+    double sum = 0;
+    for (int i = 0; i < weights.length; i++) {
+      sum += weights[i] * values[i];
+    }
+    return sum;
+  }
+
   /** All values multiplied with a factor above 0. */
   Samples times(double factor) {
     if (!(factor > 0 && factor < Double.POSITIVE_INFINITY)) {

@@ -64,13 +64,14 @@ public record WaveBands(List<WaveBand> bands) {
   public Finding<List<Double>> shares(PhotonSpectrum spectrum) {
     double whole = spectrum.photons(fromNm(), toNm());
     if (!(whole > 0)) {
-      return Finding.notDefined(
-          "no photons within "
-              + WaveBand.shown(fromNm())
-              + " to "
-              + WaveBand.shown(toNm())
-              + " nm");
+      return noPhotons();
     }
     return Finding.of(bands.stream().map(band -> band.photons(spectrum) / whole).toList());
+  }
+
+  /** That a light has no photons to share. */
+  <T> Finding<T> noPhotons() {
+    return Finding.notDefined(
+        "no photons within " + WaveBand.shown(fromNm()) + " to " + WaveBand.shown(toNm()) + " nm");
   }
 }

@@ -110,6 +110,25 @@ public final class Wavelengths {
     return (below + above) / 2;
   }
 
+  /**
+   * What each sample counts for in the exact integral, between two wavelengths, of the straight
+   * lines through the samples.
+   */
+  double[] integral(double fromNm, double toNm) {
+    double[] weights = new double[nm.length];
+    for (int i = 1; i < nm.length; i++) {
+      double a = Math.max(fromNm, nm[i - 1]);
+      double b = Math.min(toNm, nm[i]);
+      if (b > a) {
+        // The middle of the piece tells how its width is shared between the two ends.
+        double share = ((a + b) / 2 - nm[i - 1]) / (nm[i] - nm[i - 1]);
+        weights[i - 1] += (b - a) * (1 - share);
+        weights[i] += (b - a) * share;
+      }
+    }
+    return weights;
+  }
+
   /** Returns the widest step between two samples [nm]. */
   public double widestStep() {
     double widest = 0;

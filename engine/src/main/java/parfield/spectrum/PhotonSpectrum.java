@@ -2,6 +2,7 @@ package parfield.spectrum;
 
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * A photon spectrum: photons per nanometre, joined by straight lines between its samples, dark
@@ -174,6 +175,23 @@ public final class PhotonSpectrum {
               + " nm");
     }
     return new PhotonSpectrum(there, scale);
+  }
+
+  /**
+   * What is left of this light where a share of every wavelength passes, its scale kept.
+   *
+   * <p>Steps wider than 5 nm are divided first, as the share is no straight line.
+   *
+   * @param transmittance share that passes, by wavelength [nm]; 0 to 1
+   * @throws IllegalArgumentException if no photons are left
+   */
+  public PhotonSpectrum through(DoubleUnaryOperator transmittance) {
+    Samples fine = samples.divided(PhotonEnergy.WIDEST_STEP_NM, PhotonEnergy.FINEST_STEP_NM);
+    double[] left = fine.toArray();
+    for (int i = 0; i < left.length; i++) {
+      left[i] *= transmittance.applyAsDouble(fine.wavelengths().nm(i));
+    }
+    return new PhotonSpectrum(fine.wavelengths(), left, scale);
   }
 
   /**

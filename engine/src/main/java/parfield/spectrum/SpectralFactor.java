@@ -49,6 +49,19 @@ public final class SpectralFactor {
   }
 
   /**
+   * What a sensor shows of a light, over the light's PPFD: 1/F.
+   *
+   * @param response of the sensor
+   * @param test the light that is read, with photons of PAR
+   * @param calibration the light it was calibrated under
+   * @return 1 for an ideal sensor, 0 where it shows nothing
+   */
+  public static double shownOverTrue(
+      SensorResponse response, PhotonSpectrum test, PhotonSpectrum calibration) {
+    return of(response, test, calibration).toOptional().map(f -> 1 / f).orElse(0.0);
+  }
+
+  /**
    * F of a mix: what each channel gives over what the sensor shows of it, summed apart. The same as
    * {@link #of} of the summed spectra.
    *

@@ -34,7 +34,13 @@ class DocumentedFormatsTest {
     }
     assertThat(blocks)
         .containsOnlyKeys(
-            "setup.yaml", "assumptions", "low.csv", "high.csv", "spectra/blue.csv", "pendant.csv");
+            "setup.yaml",
+            "assumptions",
+            "low.csv",
+            "high.csv",
+            "spectra/blue.csv",
+            "probe_response.csv",
+            "pendant.csv");
     TestBench bench =
         TestBench.in(folder).with("spectra/violet.csv", blocks.get("spectra/blue.csv"));
     blocks.forEach(bench::with);
@@ -49,6 +55,15 @@ class DocumentedFormatsTest {
     bench.with(
         "setup.yaml", known.replace("distribution: fitted", "distribution: {table: pendant.csv}"));
     assertThat(bench.faults()).isEmpty();
+
+    assertThat(known).contains("position_error: 0.5}");
+    bench.with(
+        "setup.yaml",
+        known.replace(
+            "position_error: 0.5}",
+            "position_error: 0.5, response: probe_response.csv, calibrated under: illuminant A}"));
+    assertThat(bench.read().assumptions())
+        .anyMatch(sentence -> sentence.startsWith("low: readings of probe are multiplied by "));
   }
 
   @Test

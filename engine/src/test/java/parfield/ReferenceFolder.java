@@ -19,7 +19,8 @@ public final class ReferenceFolder {
   private ReferenceFolder() {}
 
   /**
-   * The rows of one of its CSV files, by column name; skips the test where the folder is absent.
+   * The rows of one of its CSV files, by column name, remarks (#) left out; skips the test where
+   * the folder is absent.
    *
    * @param name of the file
    */
@@ -44,7 +45,9 @@ public final class ReferenceFolder {
       Path file = Path.of(up, "shared", "reference", name);
       if (Files.isRegularFile(file)) {
         try {
-          return Files.readAllLines(file).stream().filter(line -> !line.isBlank()).toList();
+          return Files.readAllLines(file).stream()
+              .filter(line -> !line.isBlank() && !line.startsWith("#"))
+              .toList();
         } catch (IOException e) {
           throw new UncheckedIOException(e);
         }

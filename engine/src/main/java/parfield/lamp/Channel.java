@@ -1,5 +1,6 @@
 package parfield.lamp;
 
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,7 +10,7 @@ import parfield.spectrum.PhotonSpectrum;
  * One colour channel of a fixture.
  *
  * @param name the name on the dial
- * @param spectrum its relative photon spectrum, if known
+ * @param spectrum its relative photon spectrum, if known; it must hold photons within 400–700 nm
  * @param watts electric power at full output [W], if known
  * @param curve output fraction by dial
  * @param distribution intensity of each emitter in this channel at full output; empty until a light
@@ -27,6 +28,14 @@ public record Channel(
     Objects.requireNonNull(watts, "watts");
     Objects.requireNonNull(curve, "curve");
     Objects.requireNonNull(distribution, "distribution");
+    if (spectrum.isPresent() && !(spectrum.get().parPhotons() > 0)) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "the spectrum of channel %s must hold photons within 400-700 nm, as its light is told"
+                  + " in PPFD; this one holds none there",
+              name));
+    }
   }
 
   /** A channel with a known distribution, output proportional to its dial, spectrum unknown. */

@@ -34,8 +34,13 @@ public final class Attenuation {
    *
    * @param spectrum the channel's photon spectrum
    * @param water the water
+   * @throws IllegalArgumentException if the spectrum holds no photons within 400–700 nm
    */
   public static Attenuation of(PhotonSpectrum spectrum, Water water) {
+    if (!(spectrum.parPhotons() > 0)) {
+      throw new IllegalArgumentException(
+          "the attenuation of PAR needs photons within 400-700 nm; this spectrum holds none there");
+    }
     int bands = (int) ((PhotonSpectrum.PAR_TO_NM - PhotonSpectrum.PAR_FROM_NM) / BAND_NM);
     int nodes = 2 * bands;
     double[] weight = new double[nodes];

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.DoubleUnaryOperator;
 import parfield.lamp.Fixture;
 import parfield.lamp.Master;
 import parfield.lamp.Setting;
@@ -26,6 +27,15 @@ final class Dials {
    * @param outputs fraction of full output of each channel, 0 to 1
    */
   static Setting settingFor(Fixture fixture, double[] outputs) {
+    return setting(fixture, outputs, Math::rint);
+  }
+
+  /** The setting that gives wanted outputs exactly: its percents need not be whole. */
+  static Setting exactFor(Fixture fixture, double[] outputs) {
+    return setting(fixture, outputs, DoubleUnaryOperator.identity());
+  }
+
+  private static Setting setting(Fixture fixture, double[] outputs, DoubleUnaryOperator percent) {
     Map<String, Double> levels = new TreeMap<>();
     for (int c = 0; c < outputs.length; c++) {
       double output = Math.max(0, Math.min(1, outputs[c]));
@@ -35,13 +45,13 @@ final class Dials {
     Map<String, Double> dials = new TreeMap<>();
     for (Master master : turned(fixture)) {
       double most = master.scales().stream().mapToDouble(levels::get).max().orElse(0);
-      double level = Math.rint(most);
+      double level = percent.applyAsDouble(most);
       dials.put(master.name(), level);
       if (level > 0) {
         master.scales().forEach(name -> levels.merge(name, 100 / level, (own, by) -> own * by));
       }
     }
-    levels.forEach((name, level) -> dials.put(name, Math.min(100, Math.rint(level))));
+    levels.forEach((name, level) -> dials.put(name, Math.min(100, percent.applyAsDouble(level))));
     fixture.masters().forEach(master -> dials.putIfAbsent(master.name(), 100.0));
     return new Setting(dials);
   }

@@ -14,6 +14,8 @@ import java.util.Objects;
  * @param repeatError standard relative error of each reading by itself
  * @param positionError standard error of the sensor's place along each of x and y [m]
  * @param resolution smallest step of the display [µmol m⁻² s⁻¹], 0 or more
+ * @param spectralFactor what readings are multiplied by for the colour of the light that is read,
+ *     above 0; 1 for none (see {@link SpectralCorrection})
  */
 public record Meter(
     String name,
@@ -23,7 +25,8 @@ public record Meter(
     double scaleError,
     double repeatError,
     double positionError,
-    double resolution) {
+    double resolution,
+    double spectralFactor) {
   public Meter {
     Objects.requireNonNull(name, "name");
     if (!(immersion > 0) || Double.isInfinite(immersion)) {
@@ -36,6 +39,27 @@ public record Meter(
     requireNotNegative(name, "repeat error", repeatError);
     requireNotNegative(name, "position error", positionError);
     requireNotNegative(name, "resolution", resolution);
+    if (!(spectralFactor > 0) || Double.isInfinite(spectralFactor)) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "meter %s: spectral factor must be above 0; got %s",
+              name,
+              spectralFactor));
+    }
+  }
+
+  /** A meter whose readings are not multiplied for the colour of the light. */
+  public Meter(
+      String name,
+      double immersion,
+      boolean applied,
+      double ambient,
+      double scaleError,
+      double repeatError,
+      double positionError,
+      double resolution) {
+    this(name, immersion, applied, ambient, scaleError, repeatError, positionError, resolution, 1);
   }
 
   private static void requireNotNegative(String name, String what, double value) {
@@ -46,13 +70,32 @@ public record Meter(
   }
 
   /**
-   * PPFD from what the meter showed: ambient subtracted, immersion factor applied exactly once.
+   * This meter under the light of one rig: its readings are corrected for the colour of that light
+   * as far as the correction goes, and what that leaves uncertain joins the scale error (root of
+   * the sum of squares, JCGM 100).
+   */
+  public Meter under(SpectralCorrection correction) {
+    return new Meter(
+        name,
+        immersion,
+        applied,
+        ambient,
+        Math.hypot(scaleError, correction.error()),
+        repeatError,
+        positionError,
+        resolution,
+        correction.factor());
+  }
+
+  /**
+   * PPFD from what the meter showed: ambient subtracted, immersion factor and spectral factor each
+   * applied exactly once.
    *
    * @param shown the value on the display [µmol m⁻² s⁻¹]
    * @return PPFD [µmol m⁻² s⁻¹]; below 0 only if {@code shown} is below the ambient
    */
   public double ppfd(double shown) {
-    return (shown - ambient) * (applied ? 1 : immersion);
+    return (shown - ambient) * (applied ? 1 : immersion) * spectralFactor;
   }
 
   /**
@@ -62,6 +105,6 @@ public record Meter(
    * @return the value on the display [µmol m⁻² s⁻¹], not rounded
    */
   public double shown(double ppfd) {
-    return ppfd / (applied ? 1 : immersion) + ambient;
+    return ppfd / spectralFactor / (applied ? 1 : immersion) + ambient;
   }
 }

@@ -304,6 +304,41 @@ class LightModelFitTest {
     assertThat(ratio).isCloseTo(1 / .92, within(.02));
   }
 
+  @Test
+  void fitsReadingsAsTheSpectralFactorCorrectsThem() {
+    SimulatedBench bench = SimulatedBench.asStated(13);
+    Survey plain =
+        bench.survey("low", SimulatedBench.oval(), SimulatedBench.EXACT, .15, FULL, 5, 4, .15, .35);
+    // The same light, read by a meter that shows a fifth too little of this colour and is told so.
+    Meter blueWeak = new Meter("exact", 1, true, 0, .12, .01, 0, 0, 1.25);
+    Survey corrected =
+        new Survey(
+            "low",
+            plain.rig(),
+            blueWeak,
+            plain.readings().stream()
+                .map(r -> new Reading(r.line(), r.place(), r.value() / 1.25))
+                .toList());
+    LightModel one = fit(plain);
+    LightModel other = fit(corrected);
+    for (int i = 0; i < one.report().residuals().size(); i++) {
+      double expected = one.report().residuals().get(i).predicted();
+      assertThat(other.report().residuals().get(i).predicted())
+          .isCloseTo(expected, within(1e-6 * expected));
+    }
+    assertThat(deviation(other)).isCloseTo(deviation(one) * .12 / .05, within(.01));
+  }
+
+  /** Standard deviation of the draws' meter scale. */
+  private static double deviation(LightModel model) {
+    double mean = model.draws().stream().mapToDouble(Truth::meterScale).average().orElseThrow();
+    return Math.sqrt(
+        model.draws().stream()
+            .mapToDouble(draw -> Math.pow(draw.meterScale() - mean, 2))
+            .average()
+            .orElseThrow());
+  }
+
   private static double finding(LightModel model, String name) {
     return model.report().findings().stream()
         .filter(finding -> finding.name().equals(name))

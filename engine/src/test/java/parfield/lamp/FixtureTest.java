@@ -103,6 +103,21 @@ class FixtureTest {
   }
 
   @Test
+  void refusesAChannelWhoseLightHasNoPpfd() {
+    PhotonSpectrum ultraviolet = new PhotonSpectrum(new double[] {350, 380}, new double[] {1, 1});
+    refuses(
+        () ->
+            new Channel(
+                "uv",
+                Optional.of(ultraviolet),
+                OptionalDouble.empty(),
+                OutputCurve.proportional(),
+                Optional.empty()),
+        "the spectrum of channel uv must hold photons within 400-700 nm, as its light is told in"
+            + " PPFD; this one holds none there");
+  }
+
+  @Test
   void refusesDialsOfOneName() {
     refuses(
         () -> fixture(List.of(channel("blue"), channel("blue")), List.of()),

@@ -1,6 +1,7 @@
 package parfield.optics;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
@@ -83,5 +84,15 @@ class AttenuationTest {
   void waterThatTakesNothingLeavesAll() {
     assertThat(Attenuation.none().transmittance(0)).isEqualTo(1);
     assertThat(Attenuation.none().transmittance(7)).isEqualTo(1);
+  }
+
+  @Test
+  void refusesLightWithoutPar() {
+    PhotonSpectrum infrared = new PhotonSpectrum(new double[] {750, 800}, new double[] {1, 1});
+    assertThatThrownBy(() -> Attenuation.of(infrared, Water.seaWater(0)))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessage(
+            "the attenuation of PAR needs photons within 400-700 nm; this spectrum holds none"
+                + " there");
   }
 }

@@ -103,13 +103,51 @@ class PhotonSpectrumTest {
         new double[] {1, 1, 1},
         "wavelengths must ascend; sample 3 is 460.0 nm after 460.0 nm");
     refuses(
-        new double[] {750, 800},
-        new double[] {1, 1},
-        "a spectrum must hold photons within 400-700 nm; this one holds none there");
-    refuses(
         new double[] {450, 460},
         new double[] {0, 0},
-        "a spectrum must hold photons within 400-700 nm; this one holds none there");
+        "a spectrum must hold photons; this one sums to 0.0 over 450.0 to 460.0 nm");
+    refuses(
+        new double[] {450, 460},
+        new double[] {1, -2},
+        "a spectrum must hold photons; this one sums to -5.0 over 450.0 to 460.0 nm");
+    assertThatThrownBy(
+            () -> new PhotonSpectrum(Wavelengths.of(450, 460), new double[] {1}, Scale.IRRADIANCE))
+        .hasMessage(
+            "a spectrum needs two or more pairs of wavelength and photon flux; got 2 wavelengths"
+                + " and 1 values");
+    assertThatThrownBy(() -> PhotonSpectrum.flat().times(0))
+        .hasMessage("a spectrum can only be scaled by a number above 0; got 0.0");
+    assertThatThrownBy(() -> PhotonSpectrum.flat().onto(Wavelengths.of(800, 900)))
+        .hasMessage("no photons of this spectrum lie within 800.0 to 900.0 nm");
+  }
+
+  /** A lamp of ultraviolet or infrared light alone is a spectrum too; it has no PAR. */
+  @Test
+  void holdsLightThatIsNoPar() {
+    PhotonSpectrum ultraviolet =
+        new PhotonSpectrum(Wavelengths.of(360, 365, 370), new double[] {0, 2, 0}, Scale.IRRADIANCE);
+
+    assertThat(ultraviolet.photons()).isEqualTo(10);
+    assertThat(ultraviolet.parPhotons()).isZero();
+    assertThat(ultraviolet.ppfd()).hasValue(0);
+    assertThatThrownBy(() -> ultraviolet.atPpfd(100))
+        .hasMessage("a spectrum without photons within 400-700 nm cannot be scaled to a PPFD");
+  }
+
+  @Test
+  void hasAPpfdOnlyIfItIsAnIrradiance() {
+    PhotonSpectrum flat = PhotonSpectrum.flat();
+    assertThat(flat.scale()).isEqualTo(Scale.RELATIVE);
+    assertThat(flat.scale().photonUnit()).isEmpty();
+    assertThat(flat.ppfd()).isEmpty();
+    assertThat(new PhotonSpectrum(Wavelengths.of(400, 700), new double[] {1, 1}, Scale.FLUX).ppfd())
+        .isEmpty();
+
+    PhotonSpectrum known = flat.atPpfd(150);
+    assertThat(known.scale().photonUnit()).hasValue("µmol m⁻² s⁻¹");
+    assertThat(known.ppfd().orElseThrow()).isCloseTo(150, within(1e-12));
+    assertThat(known.times(2).ppfd().orElseThrow()).isCloseTo(300, within(1e-12));
+    assertThat(known.relative().ppfd()).isEmpty();
   }
 
   private static void refuses(double[] wavelengths, double[] photons, String message) {

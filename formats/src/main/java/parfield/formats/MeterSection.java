@@ -3,6 +3,7 @@ package parfield.formats;
 import java.util.List;
 import java.util.Optional;
 import parfield.survey.Meter;
+import parfield.survey.SpectralSensor;
 
 /** One of the setup's {@code meters}: what is known of a sensor and its errors. */
 final class MeterSection {
@@ -21,10 +22,18 @@ final class MeterSection {
   private static final String PPFD = "µmol/m²/s";
   private static final Limit SHARE = Limit.between(0, 1);
 
+  /**
+   * What was read of a meter.
+   *
+   * @param meter as it is under any light
+   * @param sensor how it sees colour, if that is stated
+   */
+  record Read(Meter meter, Optional<SpectralSensor> sensor) {}
+
   private MeterSection() {}
 
   /** The meter, empty if anything about it is wrong. */
-  static Optional<Meter> read(String name, Entry entry, Lengths lengths) {
+  static Optional<Read> read(String name, Entry entry, Lengths lengths, Sources sources) {
     int faults = entry.notes().count();
     Optional<Section> section =
         entry.isNothing()
@@ -36,7 +45,9 @@ final class MeterSection {
                 "scale error",
                 "repeat error",
                 "position error",
-                "resolution");
+                "resolution",
+                "response",
+                "calibrated under");
     if (section.isEmpty()) {
       return Optional.empty();
     }
@@ -71,19 +82,22 @@ final class MeterSection {
               RESOLUTION,
               Limit.between(0, 1000, PPFD),
               "state the smallest step of the display");
+      Optional<SpectralSensor> sensor = SensorEntry.read(meter, sources);
       if (entry.notes().count() > faults) {
         return Optional.empty();
       }
       return Optional.of(
-          new Meter(
-              name,
-              immersion,
-              applied,
-              ambient,
-              scale,
-              repeat,
-              lengths.metres(position),
-              resolution));
+          new Read(
+              new Meter(
+                  name,
+                  immersion,
+                  applied,
+                  ambient,
+                  scale,
+                  repeat,
+                  lengths.metres(position),
+                  resolution),
+              sensor));
     }
   }
 

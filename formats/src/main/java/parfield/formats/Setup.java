@@ -10,6 +10,7 @@ import parfield.plan.Demand;
 import parfield.rig.Rig;
 import parfield.survey.Band;
 import parfield.survey.Meter;
+import parfield.survey.SpectralSensor;
 import parfield.survey.Survey;
 import parfield.tank.Tank;
 import parfield.units.LengthUnit;
@@ -24,8 +25,9 @@ import parfield.units.LengthUnit;
  * @param room free space above it
  * @param fixtures by name
  * @param rigs by name
- * @param meters by name
- * @param surveys by name
+ * @param meters by name, as they are under any light
+ * @param sensors how meters see colour, by meter's name, of those that state it
+ * @param surveys by name, each with its meter as it is under that survey's light
  * @param bands by name
  * @param demands what the plan must meet
  * @param assumptions what was taken without being stated, one plain sentence each
@@ -38,6 +40,7 @@ public record Setup(
     Map<String, Fixture> fixtures,
     Map<String, Rig> rigs,
     Map<String, Meter> meters,
+    Map<String, SpectralSensor> sensors,
     Map<String, Survey> surveys,
     Map<String, Band> bands,
     List<Demand> demands,
@@ -50,6 +53,7 @@ public record Setup(
     fixtures = ordered(fixtures);
     rigs = ordered(rigs);
     meters = ordered(meters);
+    sensors = ordered(sensors);
     surveys = ordered(surveys);
     bands = ordered(bands);
     demands = List.copyOf(demands);

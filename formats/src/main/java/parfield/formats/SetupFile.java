@@ -11,6 +11,7 @@ import parfield.plan.Demand;
 import parfield.rig.Rig;
 import parfield.survey.Band;
 import parfield.survey.Meter;
+import parfield.survey.SpectralSensor;
 import parfield.survey.Survey;
 import parfield.units.LengthUnit;
 
@@ -68,8 +69,10 @@ public final class SetupFile {
         each(
             top.required("rigs", "describe at least one rig"),
             (name, entry) -> rigReader.read(name, entry, tank.tank()));
-    Map<String, Optional<Meter>> meters =
-        each(top.optional("meters"), (name, entry) -> MeterSection.read(name, entry, lengths));
+    Map<String, Optional<MeterSection.Read>> meters =
+        each(
+            top.optional("meters"),
+            (name, entry) -> MeterSection.read(name, entry, lengths, sources));
     SurveySection surveyReader = new SurveySection(rigs, meters, tank.tank(), lengths, sources);
     Map<String, Optional<Survey>> surveys = each(top.optional("surveys"), surveyReader::read);
     Map<String, Optional<Band>> bands = each(top.optional("bands"), BandSection::read);
@@ -83,7 +86,8 @@ public final class SetupFile {
         tank.room(),
         sound(fixtures),
         sound(rigs),
-        sound(meters),
+        meters(meters),
+        sensors(meters),
         sound(surveys),
         sound(bands),
         demands,
@@ -119,6 +123,20 @@ public final class SetupFile {
           named.forEach((name, value) -> all.put(name, read.apply(name, value)));
         });
     return all;
+  }
+
+  private static Map<String, Meter> meters(Map<String, Optional<MeterSection.Read>> read) {
+    Map<String, Meter> meters = new LinkedHashMap<>();
+    sound(read).forEach((name, meter) -> meters.put(name, meter.meter()));
+    return meters;
+  }
+
+  private static Map<String, SpectralSensor> sensors(
+      Map<String, Optional<MeterSection.Read>> read) {
+    Map<String, SpectralSensor> sensors = new LinkedHashMap<>();
+    sound(read)
+        .forEach((name, meter) -> meter.sensor().ifPresent(sensor -> sensors.put(name, sensor)));
+    return sensors;
   }
 
   private static <T> Map<String, T> sound(Map<String, Optional<T>> read) {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import parfield.lamp.TabulatedIntensity;
 import parfield.optics.Reflectance;
 import parfield.spectrum.PhotonSpectrum;
+import parfield.spectrum.SensorResponse;
 import parfield.survey.Reading;
 
 /** The files that a setup names, found beside it; each is read once, all within one budget. */
@@ -44,6 +45,14 @@ final class Sources {
               .flatMap(bytes -> SpectrumFile.read(Notes.shown(name.get()), bytes, notes)));
     }
     return spectra.get(path.get());
+  }
+
+  /** The sensor's response in the file that an entry names; empty with faults. */
+  Optional<SensorResponse> response(Entry entry) {
+    Optional<String> name = entry.text("name a file, as in response: probe.csv");
+    return name.flatMap(text -> resolve(entry, text))
+        .flatMap(path -> bytes(entry, name.get(), path, ResponseFile.MOST_BYTES))
+        .flatMap(bytes -> ResponseFile.read(Notes.shown(name.get()), bytes, notes));
   }
 
   /** The intensity table in the file that an entry names; empty with faults. */

@@ -233,10 +233,20 @@ final class SpectrumFile implements TextTable.Rows {
               NumberText.shown(to)));
     }
     try {
-      return Optional.of(
+      PhotonSpectrum spectrum =
           new PhotonSpectrum(
               wavelengths.stream().mapToDouble(Double::doubleValue).toArray(),
-              values.stream().mapToDouble(Double::doubleValue).toArray()));
+              values.stream().mapToDouble(Double::doubleValue).toArray());
+      if (!(spectrum.parPhotons() > 0)) {
+        fault(
+            0,
+            "spectrum",
+            "",
+            "",
+            "a spectrum must hold photons within 400-700 nm; this one holds none there");
+        return Optional.empty();
+      }
+      return Optional.of(spectrum);
     } catch (IllegalArgumentException e) {
       fault(0, "spectrum", "", "", e.getMessage());
       return Optional.empty();

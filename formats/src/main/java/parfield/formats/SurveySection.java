@@ -13,7 +13,7 @@ import parfield.tank.Tank;
 /** One of the setup's {@code surveys}: readings taken with a rig and a meter. */
 final class SurveySection {
   private final Map<String, Optional<Rig>> rigs;
-  private final Map<String, Optional<Meter>> meters;
+  private final Map<String, Optional<MeterSection.Read>> meters;
   private final Optional<Tank> tank;
   private final Lengths lengths;
   private final Sources sources;
@@ -21,7 +21,7 @@ final class SurveySection {
   /** A reader of surveys; rigs and meters are empty where they are stated but wrong. */
   SurveySection(
       Map<String, Optional<Rig>> rigs,
-      Map<String, Optional<Meter>> meters,
+      Map<String, Optional<MeterSection.Read>> meters,
       Optional<Tank> tank,
       Lengths lengths,
       Sources sources) {
@@ -42,7 +42,7 @@ final class SurveySection {
     Section survey = section.get();
     // That no rig at all is stated is a fault of its own already.
     Optional<Rig> rig = rigs.isEmpty() ? Optional.empty() : named(survey, "rig", rigs);
-    Optional<Meter> meter = named(survey, "meter", meters);
+    Optional<MeterSection.Read> meter = named(survey, "meter", meters);
     OptionalDouble depth = depth(survey);
     List<Reading> readings =
         survey
@@ -53,7 +53,16 @@ final class SurveySection {
             .orElse(List.of());
     return entry.notes().count() > faults || rig.isEmpty() || meter.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Survey(name, rig.get(), meter.get(), readings));
+        : Optional.of(
+            new Survey(
+                name, rig.get(), under(name, meter.get(), rig.get(), entry.notes()), readings));
+  }
+
+  /** A meter under a rig's light: as it is, unless it is stated how it sees colour. */
+  private static Meter under(String survey, MeterSection.Read read, Rig rig, Notes notes) {
+    return read.sensor()
+        .map(sensor -> SensorEntry.under(survey, read.meter(), sensor, rig, notes))
+        .orElse(read.meter());
   }
 
   private OptionalDouble depth(Section survey) {

@@ -39,6 +39,7 @@ class DocumentedFormatsTest {
             "low.csv",
             "high.csv",
             "spectra/blue.csv",
+            "probe_response.csv",
             "pendant.csv",
             "rocks/tower.obj",
             "rocks/coralline.csv");
@@ -56,6 +57,15 @@ class DocumentedFormatsTest {
     bench.with(
         "setup.yaml", known.replace("distribution: fitted", "distribution: {table: pendant.csv}"));
     assertThat(bench.faults()).isEmpty();
+
+    assertThat(known).contains("position_error: 0.5}");
+    bench.with(
+        "setup.yaml",
+        known.replace(
+            "position_error: 0.5}",
+            "position_error: 0.5, response: probe_response.csv, calibrated under: illuminant A}"));
+    assertThat(bench.read().assumptions())
+        .anyMatch(sentence -> sentence.startsWith("low: readings of probe are multiplied by "));
   }
 
   @Test

@@ -33,14 +33,10 @@ public record ColourRendering(double ra, List<Double> special, double referenceD
   /** The colour rendering of a light; not defined off the Planckian locus. */
   public static Finding<ColourRendering> of(RadiantSpectrum spectrum) {
     Samples samples = spectrum.fine();
-    StandardObserver observer = StandardObserver.on(samples.wavelengths());
-    Tristimulus white = observer.tristimulus(samples);
-    return white
+    double[] sums = new WeightMatrix(TestColours.rows(samples.wavelengths())).sums(samples);
+    return new Tristimulus(sums[0], sums[1], sums[2])
         .chromaticity()
-        .flatMap(
-            colour ->
-                TestColours.on(samples.wavelengths())
-                    .rendering(samples, white, colour, ColourTemperature.of(colour)));
+        .flatMap(colour -> TestColours.rendering(sums, ColourTemperature.of(colour)));
   }
 
   /** Whether the light is so far from its reference that CIE 13.3 takes the indices as inexact. */

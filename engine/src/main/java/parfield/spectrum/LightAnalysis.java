@@ -1,6 +1,5 @@
 package parfield.spectrum;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -16,56 +15,73 @@ public final class LightAnalysis {
   /** Where far red ends [nm] (ANSI/ASABE S640; from memory). */
   public static final double FAR_RED_TO_NM = 800;
 
+  /** The sums that stand behind those of the test colours, in their order. */
+  private enum Sum {
+    PAR_PHOTONS,
+    ULTRAVIOLET,
+    FAR_RED,
+    ALL_PHOTONS,
+    USABLE,
+    BANDS,
+    VISIBLE_POWER,
+    PAR_POWER,
+    BLUE_LIGHT,
+    POWER,
+    MOMENT
+  }
+
+  private static final int TEST_COLOURS = TestColours.rows(Wavelengths.of(400, 700)).size();
+  private static final int BANDS = TEST_COLOURS + Sum.values().length;
+
   private final Wavelengths wavelengths;
   private final WaveBands bands;
-  private final StandardObserver observer;
-  private final TestColours testColours;
-  private final double[] visiblePower;
-  private final double[] parPower;
-  private final double[] parPhotons;
-  private final double[] ultraviolet;
-  private final double[] farRed;
-  private final double[] allPhotons;
-  private final double[] bandsPhotons;
-  private final List<double[]> bandPhotons = new ArrayList<>();
-  private final double[] usable;
-  private final double[] blueLight;
-  private final double[] moment;
-  private final double[] power;
+  private final WeightMatrix weights;
 
   private LightAnalysis(Wavelengths wavelengths, WaveBands bands) {
-    Wavelengths grid =
-        wavelengths.divided(PhotonEnergy.WIDEST_STEP_NM, PhotonEnergy.FINEST_STEP_NM);
-    double from = PhotonSpectrum.PAR_FROM_NM;
-    double to = PhotonSpectrum.PAR_TO_NM;
     this.wavelengths = wavelengths;
     this.bands = bands;
-    this.observer = StandardObserver.on(grid);
-    this.testColours = TestColours.on(grid);
-    this.visiblePower = grid.integral(StandardObserver.FROM_NM, StandardObserver.TO_NM);
-    this.parPower = grid.integral(from, to);
-    this.parPhotons = photons(grid, grid.integral(from, to));
-    this.ultraviolet = photons(grid, grid.integral(ULTRAVIOLET_FROM_NM, from));
-    this.farRed = photons(grid, grid.integral(to, FAR_RED_TO_NM));
-    this.allPhotons = photons(grid, grid.integral(ULTRAVIOLET_FROM_NM, FAR_RED_TO_NM));
-    this.bandsPhotons = photons(grid, grid.integral(bands.fromNm(), bands.toNm()));
+    Wavelengths grid =
+        wavelengths.divided(PhotonEnergy.WIDEST_STEP_NM, PhotonEnergy.FINEST_STEP_NM);
+    List<double[]> rows = TestColours.rows(grid);
+    for (Sum sum : Sum.values()) {
+      rows.add(row(sum, grid, bands));
+    }
     for (WaveBand band : bands.bands()) {
-      bandPhotons.add(photons(grid, grid.integral(band.fromNm(), band.toNm())));
+      rows.add(photons(grid, grid.integral(band.fromNm(), band.toNm())));
     }
-    this.usable = photons(grid, SymbiontAbsorption.relative().on(grid));
-    this.blueLight = EyeExposure.blueLightWeight().on(grid);
-    this.power = grid.integral(grid.first(), grid.last());
-    this.moment = power.clone();
-    for (int i = 0; i < moment.length; i++) {
-      moment[i] *= grid.nm(i);
-    }
+    this.weights = new WeightMatrix(rows);
+  }
+
+  private static double[] row(Sum sum, Wavelengths grid, WaveBands bands) {
+    double from = PhotonSpectrum.PAR_FROM_NM;
+    double to = PhotonSpectrum.PAR_TO_NM;
+    double[] power = grid.integral(grid.first(), grid.last());
+    return switch (sum) {
+      case PAR_PHOTONS -> photons(grid, grid.integral(from, to));
+      case ULTRAVIOLET -> photons(grid, grid.integral(ULTRAVIOLET_FROM_NM, from));
+      case FAR_RED -> photons(grid, grid.integral(to, FAR_RED_TO_NM));
+      case ALL_PHOTONS -> photons(grid, grid.integral(ULTRAVIOLET_FROM_NM, FAR_RED_TO_NM));
+      case USABLE -> photons(grid, SymbiontAbsorption.relative().on(grid));
+      case BANDS -> photons(grid, grid.integral(bands.fromNm(), bands.toNm()));
+      case VISIBLE_POWER -> grid.integral(StandardObserver.FROM_NM, StandardObserver.TO_NM);
+      case PAR_POWER -> grid.integral(from, to);
+      case BLUE_LIGHT -> EyeExposure.blueLightWeight().on(grid);
+      case POWER -> power;
+      case MOMENT -> times(power, grid, 1);
+    };
   }
 
   private static double[] photons(Wavelengths grid, double[] weights) {
-    for (int i = 0; i < weights.length; i++) {
-      weights[i] *= PhotonEnergy.micromolesPerJoule(grid.nm(i));
+    return times(weights, grid, PhotonEnergy.micromolesPerJoule(1));
+  }
+
+  /** Weights times wavelength times a factor. */
+  private static double[] times(double[] weights, Wavelengths grid, double factor) {
+    double[] product = new double[weights.length];
+    for (int i = 0; i < product.length; i++) {
+      product[i] = weights[i] * grid.nm(i) * factor;
     }
-    return weights;
+    return product;
   }
 
   /**
@@ -103,43 +119,50 @@ public final class LightAnalysis {
               wavelengths,
               spectrum.wavelengths()));
     }
-    Samples samples = spectrum.fine();
-    double par = samples.dot(parPhotons);
-    double all = samples.dot(allPhotons);
-    Tristimulus white = observer.tristimulus(samples);
+    double[] sums = weights.sums(spectrum.fine());
+    double par = sum(sums, Sum.PAR_PHOTONS);
+    double all = sum(sums, Sum.ALL_PHOTONS);
+    Tristimulus white = new Tristimulus(sums[0], sums[1], sums[2]);
     double lumens = StandardObserver.LUMENS_PER_WATT * white.y();
     Finding<Chromaticity> chromaticity = white.chromaticity();
     Finding<ColourTemperature> temperature = chromaticity.flatMap(ColourTemperature::of);
-    double ultravioletSum = samples.dot(ultraviolet);
-    double farRedSum = samples.dot(farRed);
     return new LightFigures(
         spectrum.scale(),
         par,
-        ultravioletSum,
-        farRedSum,
-        ratio(ultravioletSum, all, "no photons within 280 to 800 nm"),
-        ratio(farRedSum, all, "no photons within 280 to 800 nm"),
+        sum(sums, Sum.ULTRAVIOLET),
+        sum(sums, Sum.FAR_RED),
+        ratio(sum(sums, Sum.ULTRAVIOLET), all, "no photons within 280 to 800 nm"),
+        ratio(sum(sums, Sum.FAR_RED), all, "no photons within 280 to 800 nm"),
         bands,
-        shares(samples),
+        shares(sums),
         Peak.of(spectrum),
-        samples.dot(moment) / samples.dot(power),
+        sum(sums, Sum.MOMENT) / sum(sums, Sum.POWER),
         lumens,
         ratio(lumens, par, "no photons within 400 to 700 nm"),
-        ratio(lumens, samples.dot(visiblePower), "no power within 380 to 780 nm"),
-        ratio(par, samples.dot(parPower), "no power within 400 to 700 nm"),
+        ratio(lumens, sum(sums, Sum.VISIBLE_POWER), "no power within 380 to 780 nm"),
+        ratio(par, sum(sums, Sum.PAR_POWER), "no power within 400 to 700 nm"),
         chromaticity,
         temperature,
-        chromaticity.flatMap(colour -> testColours.rendering(samples, white, colour, temperature)),
-        ratio(samples.dot(usable), par, "no photons within 400 to 700 nm"),
-        ratio(samples.dot(blueLight), lumens, "no light that the eye sees, within 380 to 780 nm"));
+        TestColours.rendering(sums, temperature),
+        ratio(sum(sums, Sum.USABLE), par, "no photons within 400 to 700 nm"),
+        ratio(
+            sum(sums, Sum.BLUE_LIGHT), lumens, "no light that the eye sees, within 380 to 780 nm"));
   }
 
-  private Finding<List<Double>> shares(Samples samples) {
-    double whole = samples.dot(bandsPhotons);
+  private static double sum(double[] sums, Sum sum) {
+    return sums[TEST_COLOURS + sum.ordinal()];
+  }
+
+  private Finding<List<Double>> shares(double[] sums) {
+    double whole = sum(sums, Sum.BANDS);
     if (!(whole > 0)) {
       return bands.noPhotons();
     }
-    return Finding.of(bandPhotons.stream().map(band -> samples.dot(band) / whole).toList());
+    Double[] shares = new Double[bands.bands().size()];
+    for (int i = 0; i < shares.length; i++) {
+      shares[i] = sums[BANDS + i] / whole;
+    }
+    return Finding.of(List.of(shares));
   }
 
   private static Finding<Double> ratio(double part, double whole, String none) {

@@ -43,8 +43,40 @@ final class PeakSearch {
     for (int i = 0; i < sizes.length; i++) {
       sizes[i] = Math.abs(values[i + 3] - 3 * values[i + 2] + 3 * values[i + 1] - values[i]);
     }
-    Arrays.sort(sizes);
-    return DEVIATION_OF_MEDIAN * sizes[sizes.length / 2] / THIRD_DIFFERENCE;
+    return DEVIATION_OF_MEDIAN * median(sizes) / THIRD_DIFFERENCE;
+  }
+
+  /** The median by Hoare's selection, which leaves the values in another order. */
+  private static double median(double[] values) {
+    int wanted = values.length / 2;
+    int low = 0;
+    int high = values.length - 1;
+    while (low < high) {
+      double pivot = values[(low + high) >>> 1];
+      int i = low;
+      int j = high;
+      while (i <= j) {
+        while (values[i] < pivot) {
+          i++;
+        }
+        while (values[j] > pivot) {
+          j--;
+        }
+        if (i <= j) {
+          double swapped = values[i];
+          values[i++] = values[j];
+          values[j--] = swapped;
+        }
+      }
+      if (wanted <= j) {
+        high = j;
+      } else if (wanted >= i) {
+        low = i;
+      } else {
+        break;
+      }
+    }
+    return values[wanted];
   }
 
   List<Peak> peaks() {

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The method of test colours, CIE 13.3-1995, ready for spectra on given wavelengths.
+ * The method of test colours, CIE 13.3-1995.
  *
  * <p>The reference is a black body below 5000 K and CIE daylight above, of the light's own
- * correlated colour temperature, summed at 5 nm. Immutable.
+ * correlated colour temperature, summed at 5 nm.
  */
 final class TestColours {
   private static final double DAYLIGHT_FROM_KELVIN = 5000;
@@ -19,42 +19,34 @@ final class TestColours {
 
   private static final Wavelengths REFERENCE_GRID =
       Wavelengths.even(StandardObserver.FROM_NM, StandardObserver.TO_NM, 5);
-  private static final double[][] REFERENCE = weights(REFERENCE_GRID);
+  private static final WeightMatrix REFERENCE = new WeightMatrix(rows(REFERENCE_GRID));
   private static final double[][] DAYLIGHT = daylight();
+  private static final double[] FIFTH_POWERS = fifthPowers();
 
-  private final double[][] weights;
+  private TestColours() {}
 
-  private TestColours(double[][] weights) {
-    this.weights = weights;
-  }
-
-  static TestColours on(Wavelengths wavelengths) {
-    return new TestColours(weights(wavelengths));
-  }
-
-  /** What a sample counts for in X, Y, Z of the light itself and of the 14 test colours in turn. */
-  private static double[][] weights(Wavelengths wavelengths) {
-    double[][] weights = new double[3 * (SAMPLES.size() + 1)][];
-    for (int axis = 0; axis < 3; axis++) {
-      double[] observer =
-          StandardObserver.matchingFunctions()
-              .get(axis)
-              .on(wavelengths, StandardObserver.FROM_NM, StandardObserver.TO_NM);
-      weights[axis] = observer;
-      for (int s = 0; s < SAMPLES.size(); s++) {
-        double[] seen = observer.clone();
+  /**
+   * What each sample counts for in X, Y and Z of the light itself and of the 14 test colours in
+   * turn: the weights whose sums {@link #rendering} takes.
+   */
+  static List<double[]> rows(Wavelengths wavelengths) {
+    List<double[]> rows = new ArrayList<>();
+    for (SpectralWeight matching : StandardObserver.matchingFunctions()) {
+      rows.add(matching.on(wavelengths, StandardObserver.FROM_NM, StandardObserver.TO_NM));
+    }
+    for (SpectralWeight sample : SAMPLES) {
+      for (int axis = 0; axis < 3; axis++) {
+        double[] seen = rows.get(axis).clone();
         for (int i = 0; i < seen.length; i++) {
-          if (seen[i] != 0) {
-            seen[i] *= SAMPLES.get(s).at(wavelengths.nm(i));
-          }
+          seen[i] *= seen[i] == 0 ? 0 : sample.at(wavelengths.nm(i));
         }
-        weights[3 * (s + 1) + axis] = seen;
+        rows.add(seen);
       }
     }
-    return weights;
+    return rows;
   }
 
-  /** Tristimulus values of light and test colours under each component of daylight. */
+  /** The sums of each component of daylight. */
   private static double[][] daylight() {
     double[][] sums = new double[3][];
     for (int c = 0; c < 3; c++) {
@@ -62,29 +54,31 @@ final class TestColours {
       for (int i = 0; i < power.length; i++) {
         power[i] = Daylight.COMPONENTS.get(c).at(REFERENCE_GRID.nm(i));
       }
-      sums[c] = sums(REFERENCE, new Samples(REFERENCE_GRID, power));
+      sums[c] = REFERENCE.sums(new Samples(REFERENCE_GRID, power));
     }
     return sums;
   }
 
-  private static double[] sums(double[][] weights, Samples light) {
-    double[] sums = new double[weights.length];
-    for (int k = 0; k < sums.length; k++) {
-      sums[k] = light.dot(weights[k]);
+  private static double[] fifthPowers() {
+    double[] powers = new double[REFERENCE_GRID.size()];
+    for (int i = 0; i < powers.length; i++) {
+      powers[i] = Math.pow(560 / REFERENCE_GRID.nm(i), 5);
     }
-    return sums;
+    return powers;
   }
 
+  /** The sums of the reference, in a unit of its own. */
   private static double[] reference(double kelvin) {
     if (kelvin < DAYLIGHT_FROM_KELVIN) {
       double[] power = new double[REFERENCE_GRID.size()];
       for (int i = 0; i < power.length; i++) {
-        power[i] = PlanckianLocus.exitance(REFERENCE_GRID.nm(i), kelvin);
+        double metres = REFERENCE_GRID.nm(i) * 1e-9;
+        power[i] = FIFTH_POWERS[i] / (Math.exp(PlanckianLocus.C2 / (metres * kelvin)) - 1);
       }
-      return sums(REFERENCE, new Samples(REFERENCE_GRID, power));
+      return REFERENCE.sums(new Samples(REFERENCE_GRID, power));
     }
     double[] shares = Daylight.shares(kelvin);
-    double[] sums = new double[REFERENCE.length];
+    double[] sums = new double[DAYLIGHT[0].length];
     for (int k = 0; k < sums.length; k++) {
       sums[k] =
           shares[0] * DAYLIGHT[0][k] + shares[1] * DAYLIGHT[1][k] + shares[2] * DAYLIGHT[2][k];
@@ -92,12 +86,13 @@ final class TestColours {
     return sums;
   }
 
-  /** The indices of a light whose samples stand at this object's wavelengths. */
-  Finding<ColourRendering> rendering(
-      Samples light,
-      Tristimulus white,
-      Chromaticity colour,
-      Finding<ColourTemperature> temperature) {
+  /**
+   * The indices of a light.
+   *
+   * @param test the sums of the light with {@link #rows}; further sums behind them are not looked
+   *     at
+   */
+  static Finding<ColourRendering> rendering(double[] test, Finding<ColourTemperature> temperature) {
     if (temperature instanceof Finding.NotDefined<ColourTemperature> none) {
       return Finding.notDefined("there is no correlated colour temperature: " + none.reason());
     }
@@ -111,7 +106,7 @@ final class TestColours {
               DAYLIGHT_TO_KELVIN));
     }
     double[] reference = reference(kelvin);
-    double distance = Math.hypot(colour.u() - u(reference, 0), colour.v() - v(reference, 0));
+    double distance = Math.hypot(u(test, 0) - u(reference, 0), v(test, 0) - v(reference, 0));
     if (!(distance <= ColourRendering.FARTHEST_DISTANCE)) {
       return Finding.notDefined(
           String.format(
@@ -120,7 +115,7 @@ final class TestColours {
               distance,
               ColourRendering.FARTHEST_DISTANCE));
     }
-    return Finding.of(indices(sums(weights, light), reference, distance));
+    return Finding.of(indices(test, reference, distance));
   }
 
   private static ColourRendering indices(double[] test, double[] reference, double distance) {

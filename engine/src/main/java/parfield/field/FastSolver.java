@@ -2,7 +2,7 @@ package parfield.field;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import parfield.aquascape.Aquascape;
 import parfield.lamp.Channel;
 import parfield.lamp.IntensityDistribution;
 import parfield.optics.Agitation;
@@ -23,8 +23,12 @@ import parfield.tank.Walls;
  *
  * <p>A moving surface bends each ray by (1 − 1/n) times the slope: that blurs the edges of shadows,
  * which is computed, and lets more light out of the tank, which is left out; so is scattering.
- * Where that matters {@link Departure} says so, with its size. No rock. Immutable to its callers
- * and thread-safe; tables are kept between calls.
+ *
+ * <p>Rocks stop direct light and its mirror images, on its way to the places and to the bottom and
+ * panes that send it on. What rocks send back themselves is left out, and so is what they keep of
+ * the diffuse light that bottom and panes send back; edges of their shadows are as sharp as the
+ * parts that an emitter is cut into make them. Where what is left out matters {@link Departure} says
+ * so, with its size. Immutable to its callers and thread-safe; tables are kept between calls.
  */
 public final class FastSolver implements FieldSolver {
   private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);
@@ -93,7 +97,7 @@ public final class FastSolver implements FieldSolver {
   @Override
   public UnitFields unitFields(Rig rig, Places places) {
     Tank tank = rig.tank();
-    requireInside(tank, places);
+    places.requireInWater(tank);
     Receivers atPlaces = Receivers.at(places);
     Interreflection room = interreflection(tank);
     Receivers onPatches = Receivers.onPatches(room.patches());
@@ -127,11 +131,11 @@ public final class FastSolver implements FieldSolver {
    * @param rig the scene; distributions and settings are not used
    * @param places where, all inside the tank
    * @param spectrum of the light
-   * @throws IllegalArgumentException if a place lies outside the tank
+   * @throws IllegalArgumentException if a place lies outside the tank or in a rock
    */
   public PathBundle paths(Rig rig, Places places, PhotonSpectrum spectrum) {
     Tank tank = rig.tank();
-    requireInside(tank, places);
+    places.requireInWater(tank);
     PathBundle.Builder bundle = new PathBundle.Builder(places.size(), attenuation(spectrum, tank));
     List<PointSource> sources = new ArrayList<>();
     for (int h = 0; h < rig.hangings().size(); h++) {
@@ -163,6 +167,7 @@ public final class FastSolver implements FieldSolver {
           collector.to(plane.members()[m]);
           tracer.trace(
               source,
+              plane.depth(),
               table,
               imagesX,
               plane.xIndex()[m],
@@ -209,24 +214,6 @@ public final class FastSolver implements FieldSolver {
     return matrix;
   }
 
-  private static void requireInside(Tank tank, Places places) {
-    for (int i = 0; i < places.size(); i++) {
-      if (!tank.contains(places.get(i))) {
-        throw new IllegalArgumentException(
-            String.format(
-                Locale.ROOT,
-                "place %d lies outside the water: x %s, y %s, depth %s m in a tank of %s x %s x %s m",
-                i,
-                places.x(i),
-                places.y(i),
-                places.depth(i),
-                tank.length(),
-                tank.width(),
-                tank.depth()));
-      }
-    }
-  }
-
   private static void requireDistributions(Hanging hanging) {
     for (Channel channel : hanging.fixture().channels()) {
       if (channel.distribution().isEmpty()) {
@@ -259,14 +246,15 @@ public final class FastSolver implements FieldSolver {
             .withWater(new Water(tank.water().refractiveIndex(), 0, 0))
             .withBottomReflectance(tank.bottomReflectance() > 0 ? 0.5 : 0)
             .withOpening(new Opening(0, List.of(), tank.opening().lid()))
-            .withSurface(Agitation.STILL);
+            .withSurface(Agitation.STILL)
+            .withAquascape(Aquascape.none());
     return interreflections.get(
         geometry, key -> Interreflection.of(key, panes(key), lossless ? LOSSLESS_REACH : 1));
   }
 
   private Interreflection.Return returns(Tank tank, PhotonSpectrum spectrum) {
     return returns.get(
-        new ReturnKey(tank, new Identity<>(spectrum)),
+        new ReturnKey(tank.withAquascape(Aquascape.none()), new Identity<>(spectrum)),
         key -> interreflection(tank).attenuated(tank, attenuation(spectrum, tank)));
   }
 

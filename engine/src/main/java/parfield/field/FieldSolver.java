@@ -8,10 +8,10 @@ public interface FieldSolver {
    * Solves once per channel: a rig's field at any setting is a weighted sum of these.
    *
    * @param rig the scene; every channel of every fixture must carry a distribution
-   * @param places where the field is wanted, all inside the rig's tank
+   * @param places where the field is wanted, all in the water of the rig's tank
    * @return the fields of all channels at full output
    * @throws IllegalArgumentException if a channel has no distribution or a place lies outside the
-   *     tank; the message names it
+   *     tank or in a rock; the message names it
    */
   UnitFields unitFields(Rig rig, Places places);
 

@@ -6,7 +6,9 @@ import parfield.tank.Rectangle;
 import parfield.tank.Side;
 import parfield.tank.Tank;
 
-/** Finds every light path from a source through the opening to a place, panes unfolded. */
+/**
+ * Finds every light path from a source through the opening to a place, panes unfolded, past rocks.
+ */
 final class OpeningTracer {
   /** Tangent of the steepest zenith angle in water is below this, times depth the reach. */
   private final double reachPerDepth;
@@ -19,6 +21,7 @@ final class OpeningTracer {
   private final double toY;
   private final Rectangle[] opaque;
   private final double freeboard;
+  private final RockShadows rocks;
 
   OpeningTracer(Tank tank, PaneReflectances panes) {
     this.tank = tank;
@@ -33,6 +36,7 @@ final class OpeningTracer {
     freeboard = opening.freeboard();
     double sine = 1 / tank.water().refractiveIndex();
     reachPerDepth = sine / Math.sqrt(1 - sine * sine);
+    rocks = RockShadows.of(tank).orElse(null);
   }
 
   /** Blur of shadow edges at the surface between one source and one depth. */
@@ -75,6 +79,7 @@ final class OpeningTracer {
    * Hands every path that reaches one receiver to a sink.
    *
    * @param source where light leaves
+   * @param depth of the receiver [m]
    * @param table paths for its height and the receiver's depth
    * @param imagesX images of the receivers along x
    * @param ix which of them
@@ -85,6 +90,7 @@ final class OpeningTracer {
    */
   void trace(
       PointSource source,
+      double depth,
       PathTable table,
       ImageAxis imagesX,
       int ix,
@@ -118,6 +124,11 @@ final class OpeningTracer {
         }
         int orderX = imagesX.order[ix][a];
         int orderY = imagesY.order[iy][b];
+        if (rocks != null
+            && rocks.block(
+                crossingX, crossingY, (1 - share) * dx, (1 - share) * dy, depth, orderX, orderY)) {
+          continue;
+        }
         double reflectance = open;
         if ((orderX | orderY) != 0) {
           // Straight down along a pane: the ray grazes it.

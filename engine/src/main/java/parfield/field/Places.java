@@ -1,7 +1,10 @@
 package parfield.field;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import parfield.tank.Place;
 import parfield.tank.Tank;
 
@@ -10,15 +13,21 @@ public final class Places {
   private final double[] x;
   private final double[] y;
   private final double[] depth;
+  private final Optional<Cells> cells;
 
-  private Places(double[] x, double[] y, double[] depth) {
+  private Places(double[] x, double[] y, double[] depth, Optional<Cells> cells) {
     this.x = x;
     this.y = y;
     this.depth = depth;
+    this.cells = cells;
   }
 
   /** The places of a list, in its order. */
   public static Places of(List<Place> places) {
+    return of(places, Optional.empty());
+  }
+
+  private static Places of(List<Place> places, Optional<Cells> cells) {
     int n = places.size();
     double[] x = new double[n];
     double[] y = new double[n];
@@ -28,11 +37,11 @@ public final class Places {
       y[i] = places.get(i).y();
       depth[i] = places.get(i).depth();
     }
-    return new Places(x, y, depth);
+    return new Places(x, y, depth, cells);
   }
 
   /**
-   * Centres of equal cells of one depth plane: x fastest, then y.
+   * Centres of equal cells of one depth plane, those in rock left out: x fastest, then y.
    *
    * @param tank the tank
    * @param depth of the plane [m]
@@ -44,7 +53,8 @@ public final class Places {
   }
 
   /**
-   * Centres of equal cells of the whole water volume: x fastest, then y, then depth.
+   * Centres of equal cells of the whole water volume, those in rock left out: x fastest, then y,
+   * then depth.
    *
    * @param tank the tank
    * @param columns cells along x
@@ -69,21 +79,90 @@ public final class Places {
               rows,
               depths.length));
     }
-    int n = columns * rows * depths.length;
-    double[] x = new double[n];
-    double[] y = new double[n];
-    double[] depth = new double[n];
-    int at = 0;
+    List<Place> centres = new ArrayList<>(columns * rows * depths.length);
     for (double plane : depths) {
       for (int j = 0; j < rows; j++) {
-        for (int i = 0; i < columns; i++, at++) {
-          x[at] = tank.length() * (i + 0.5) / columns;
-          y[at] = tank.width() * (j + 0.5) / rows;
-          depth[at] = plane;
+        for (int i = 0; i < columns; i++) {
+          double x = tank.length() * (i + 0.5) / columns;
+          double y = tank.width() * (j + 0.5) / rows;
+          centres.add(new Place(x, y, plane));
         }
       }
     }
-    return new Places(x, y, depth);
+    return inWater(Cells.inWater(tank, columns, rows, depths.length, centres), centres);
+  }
+
+  /**
+   * Centres of equal cells of the upright plane through the middle of the tank, those in rock left
+   * out: x fastest, then depth, which takes the place of rows.
+   *
+   * @param tank the tank
+   * @param columns cells along x
+   * @param layers cells along depth
+   */
+  public static Places upright(Tank tank, int columns, int layers) {
+    List<Place> centres = new ArrayList<>(columns * layers);
+    for (int k = 0; k < layers; k++) {
+      for (int i = 0; i < columns; i++) {
+        double x = tank.length() * (i + 0.5) / columns;
+        double depth = tank.depth() * (k + 0.5) / layers;
+        centres.add(new Place(x, tank.width() / 2, depth));
+      }
+    }
+    return inWater(Cells.inWater(tank, columns, layers, 1, centres), centres);
+  }
+
+  private static Places inWater(Cells cells, List<Place> centres) {
+    if (cells.size() == 0) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "there is no water among the %d cells: rocks fill them all",
+              centres.size()));
+    }
+    List<Place> water =
+        IntStream.range(0, cells.size()).mapToObj(i -> centres.get(cells.cell(i))).toList();
+    return of(water, Optional.of(cells));
+  }
+
+  /** How these places are the centres of equal cells; empty where they are any places. */
+  public Optional<Cells> cells() {
+    return cells;
+  }
+
+  /**
+   * Checks that all places lie in the water.
+   *
+   * @param tank with its rocks
+   * @throws IllegalArgumentException if one lies outside the tank or in a rock; the message names
+   *     it
+   */
+  public void requireInWater(Tank tank) {
+    for (int i = 0; i < size(); i++) {
+      if (!tank.contains(get(i))) {
+        throw new IllegalArgumentException(
+            String.format(
+                Locale.ROOT,
+                "place %d lies outside the water: x %s, y %s, depth %s m in a tank of %s x %s x %s m",
+                i,
+                x[i],
+                y[i],
+                depth[i],
+                tank.length(),
+                tank.width(),
+                tank.depth()));
+      }
+      if (tank.aquascape().inside(x[i], y[i], depth[i])) {
+        throw new IllegalArgumentException(
+            String.format(
+                Locale.ROOT,
+                "place %d lies in a rock: x %s, y %s, depth %s m; leave it out, or move the rock",
+                i,
+                x[i],
+                y[i],
+                depth[i]));
+      }
+    }
   }
 
   /** Returns the number of places. */

@@ -107,8 +107,7 @@ final class Assessment {
     }
     return new Tally(
         field.ppfd(truth, outputs, sampling.first(extent), sampling.first(extent + 1)),
-        sampling.counted(extent),
-        sampling.aLayer(extent),
+        sampling.parts(extent),
         demands.bands(),
         referenceMean);
   }

@@ -133,11 +133,17 @@ public record Demands(List<Band> bands, List<Demand> all, List<String> assumptio
         .orElseGet(Extent::volume);
   }
 
-  /** Every extent to look at: the volume, the plane at a depth [m], and what the demands name. */
-  List<Extent> extents(double planeDepth) {
+  /**
+   * Every extent to look at: the volume, the plane at a depth [m], the living surface where there
+   * is rock, and what the demands name.
+   */
+  List<Extent> extents(Tank tank, double planeDepth) {
     Set<Extent> extents = new LinkedHashSet<>();
     extents.add(Extent.volume());
     extents.add(Extent.plane(planeDepth));
+    if (!tank.aquascape().isEmpty()) {
+      extents.add(Extent.livingSurface());
+    }
     all.forEach(demand -> extents.add(demand.extent()));
     return List.copyOf(extents);
   }

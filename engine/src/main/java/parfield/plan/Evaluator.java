@@ -58,7 +58,7 @@ final class Evaluator {
     this.tank = search.tank();
     this.sampling =
         Sampling.of(
-            tank, demands.extents(search.planeDepth()), places, search.patterns().get(0).y());
+            tank, demands.extents(tank, search.planeDepth()), places, search.patterns().get(0).y());
     this.predictor = model.at(sampling.places());
     this.demands = demands;
     this.referenceHeight = search.heights().get(0);

@@ -7,7 +7,8 @@ import parfield.tank.Tank;
 import parfield.units.LengthUnit;
 
 /**
- * What a figure is a share or a mean of: a plane's area or the water volume, kept apart by name.
+ * What a figure is a share or a mean of: a plane's area, the water volume or the living surface,
+ * kept apart by name. What is in rock belongs to none of them.
  */
 public sealed interface Extent {
   /** The zone that it is limited to; empty for the whole tank. */
@@ -34,6 +35,11 @@ public sealed interface Extent {
   /** The whole horizontal plane at a depth [m]. */
   static Extent plane(double depth) {
     return new Plane(depth, Optional.empty());
+  }
+
+  /** All that coral can live on. */
+  static Extent livingSurface() {
+    return new Living(Optional.empty());
   }
 
   /**
@@ -112,6 +118,34 @@ public sealed interface Extent {
                 depth,
                 tank.depth()));
       }
+      zone.ifPresent(z -> z.checkInside(tank));
+    }
+  }
+
+  /**
+   * The surface that coral can live on, of the whole tank or of a zone: faces of rocks that look
+   * upward and the free bottom. Its light is what a sensor that faces up reads there.
+   *
+   * @param zone which part; empty for all
+   * @see parfield.aquascape.LivingSurface
+   */
+  record Living(Optional<Zone> zone) implements Extent {
+    public Living {
+      Objects.requireNonNull(zone, "zone");
+    }
+
+    @Override
+    public Extent within(Zone newZone) {
+      return new Living(Optional.of(newZone));
+    }
+
+    @Override
+    public String inWords(LengthUnit unit) {
+      return "the living surface" + zone.map(z -> " of zone " + z.name()).orElse("");
+    }
+
+    @Override
+    public void checkInside(Tank tank) {
       zone.ifPresent(z -> z.checkInside(tank));
     }
   }

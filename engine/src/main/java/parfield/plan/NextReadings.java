@@ -76,7 +76,7 @@ final class NextReadings {
     return chosen;
   }
 
-  /** Places that a person reaches and finds with a tape: whole centimetres, not at the panes. */
+  /** Places in the water that a person finds with a tape: whole centimetres, not at the panes. */
   private static Places candidates(Tank tank, double planeDepth) {
     Set<Double> depths = new LinkedHashSet<>();
     depths.add(Search.onTape(planeDepth));
@@ -89,7 +89,8 @@ final class NextReadings {
         double y = Search.onTape(tank.width() * (j + 0.5) / ROWS);
         for (int i = 0; i < COLUMNS; i++) {
           Place place = new Place(Search.onTape(tank.length() * (i + 0.5) / COLUMNS), y, depth);
-          if (tank.contains(place)) {
+          if (tank.contains(place)
+              && !tank.aquascape().inside(place.x(), place.y(), place.depth())) {
             places.add(place);
           }
         }

@@ -22,26 +22,27 @@ final class Tally {
    * Counts places.
    *
    * @param ppfd of each place of the extent
-   * @param counted how many of them, from the first, count for mean and shares; the others for the
-   *     extremes only
-   * @param aLayer places of one layer, ascending in x and equally spaced; a multiple of six
+   * @param parts of the extent's length that the first places lie in, see {@link Sampling}: these
+   *     count for mean and shares, the others for the extremes only
    * @param bands of which coverage is wanted
    * @param reference mean at the reference height at the same outputs
    */
-  Tally(double[] ppfd, int counted, int aLayer, List<Band> bands, double reference) {
+  Tally(double[] ppfd, byte[] parts, List<Band> bands, double reference) {
+    int counted = parts.length;
     double sum = 0;
     double ends = 0;
     double centre = 0;
-    int sixth = aLayer / 6;
-    int at = 0;
+    int atEnds = 0;
+    int inCentre = 0;
     for (int i = 0; i < counted; i++) {
       sum += ppfd[i];
-      if (at < sixth || at >= aLayer - sixth) {
+      if (parts[i] == Sampling.END) {
         ends += ppfd[i];
-      } else if (at >= 2 * sixth && at < aLayer - 2 * sixth) {
+        atEnds++;
+      } else if (parts[i] == Sampling.CENTRE) {
         centre += ppfd[i];
+        inCentre++;
       }
-      at = at + 1 == aLayer ? 0 : at + 1;
     }
     double low = Double.POSITIVE_INFINITY;
     double high = 0;
@@ -52,8 +53,7 @@ final class Tally {
     mean = sum / counted;
     least = low;
     greatest = high;
-    // Both hold a third of the places.
-    endsToCentre = centre > 0 ? ends / centre : 0;
+    endsToCentre = centre > 0 && atEnds > 0 ? ends / centre * ((double) inCentre / atEnds) : 0;
     retention = reference > 0 ? mean / reference : 0;
     coverage = new double[bands.size()];
     for (int b = 0; b < coverage.length; b++) {

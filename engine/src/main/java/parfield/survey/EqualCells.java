@@ -2,6 +2,7 @@ package parfield.survey;
 
 import java.util.Locale;
 import java.util.function.IntPredicate;
+import parfield.field.Cells;
 import parfield.field.Places;
 import parfield.tank.Tank;
 
@@ -15,28 +16,26 @@ final class EqualCells {
   private EqualCells() {}
 
   /**
-   * The number of layers of a grid of equal cells that fills the tank's plan, x fastest, then y.
+   * The equal cells of the tank's plan, layer by layer, whose centres places are: all of them, or
+   * all that are not in rock.
    *
    * @throws IllegalArgumentException if the places are no such grid; the message names the first
    *     that is off
    */
-  static int layers(Tank tank, Places places) {
-    int size = places.size();
-    if (size == 0) {
+  static Cells of(Tank tank, Places places) {
+    if (places.size() == 0) {
       throw new IllegalArgumentException("area and volume figures need a field; got no place");
     }
-    int columns = run(size, i -> places.x(i) > places.x(i - 1));
-    int plane = run(size, i -> places.depth(i) == places.depth(i - 1));
-    int rows = plane / columns;
-    for (int i = 0; i < size; i++) {
-      int cell = i % plane;
-      int column = cell % columns;
-      int row = cell / columns;
-      double x = tank.length() * (column + 0.5) / columns;
-      double y = tank.width() * (row + 0.5) / rows;
-      boolean sameDepth = places.depth(i) == places.depth(i - cell);
-      if (rows * columns != plane
-          || size % plane != 0
+    Cells cells = places.cells().orElseGet(() -> complete(places));
+    int plane = cells.columns() * cells.rows();
+    for (int i = 0; i < places.size(); i++) {
+      boolean counted = i < cells.size();
+      int cell = counted ? cells.cell(i) : 0;
+      int row = cell % plane / cells.columns();
+      double x = tank.length() * (cell % plane % cells.columns() + 0.5) / cells.columns();
+      double y = tank.width() * (row + 0.5) / cells.rows();
+      boolean sameDepth = places.depth(i) == places.depth(cells.first(cell / plane));
+      if (!counted
           || !sameDepth
           || Math.abs(places.x(i) - x) > ROUNDING
           || Math.abs(places.y(i) - y) > ROUNDING) {
@@ -51,15 +50,25 @@ final class EqualCells {
                 places.depth(i)));
       }
     }
-    return size / plane;
+    return cells;
+  }
+
+  /** The grid that the first places of a list run along. */
+  private static Cells complete(Places places) {
+    int size = places.size();
+    int columns = run(size, i -> places.x(i) > places.x(i - 1));
+    int plane = run(size, i -> places.depth(i) == places.depth(i - 1));
+    return Cells.complete(columns, plane / columns, size / plane);
   }
 
   /** Refuses layers whose middles are not spread evenly over the water's depth. */
-  static void requireLayersFillWater(Tank tank, Places places, int layers) {
-    int plane = places.size() / layers;
+  static void requireLayersFillWater(Tank tank, Places places, Cells cells) {
+    int layers = cells.layers();
     for (int k = 0; k < layers; k++) {
       double expected = tank.depth() * (k + 0.5) / layers;
-      if (Math.abs(places.depth(k * plane) - expected) > ROUNDING) {
+      int first = cells.first(k);
+      boolean allRock = first == cells.first(k + 1);
+      if (!allRock && Math.abs(places.depth(first) - expected) > ROUNDING) {
         throw new IllegalArgumentException(
             String.format(
                 Locale.ROOT,
@@ -67,7 +76,7 @@ final class EqualCells {
                     + " %.3f m where its middle is %.3f m",
                 k + 1,
                 layers,
-                places.depth(k * plane),
+                places.depth(first),
                 expected));
       }
     }

@@ -7,7 +7,8 @@ import parfield.field.LightField;
 import parfield.tank.Tank;
 
 /**
- * The figures of one depth plane of a solved field: each cell stands for the same area.
+ * The figures of one depth plane of a solved field: each cell stands for the same area; what is in
+ * rock is no part of it.
  *
  * @param depth of the plane [m]
  * @param statistics its figures
@@ -33,11 +34,17 @@ public record PlaneStatistics(
    */
   public static PlaneStatistics of(
       Tank tank, LightField field, List<Band> bands, List<Region> regions) {
-    int layers = EqualCells.layers(tank, field.places());
+    int layers = EqualCells.of(tank, field.places()).layers();
     if (layers != 1) {
       throw new IllegalArgumentException(
           String.format(Locale.ROOT, "plane statistics need one depth; the field has %d", layers));
     }
+    return ofCells(tank, field, bands, regions);
+  }
+
+  /** The figures of a field that is known to lie on the equal cells of one plane. */
+  static PlaneStatistics ofCells(
+      Tank tank, LightField field, List<Band> bands, List<Region> regions) {
     double[] ppfd = field.ppfd();
     return new PlaneStatistics(
         field.places().depth(0),

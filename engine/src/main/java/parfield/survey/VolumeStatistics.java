@@ -3,18 +3,21 @@ package parfield.survey;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
+import parfield.field.Cells;
 import parfield.field.LightField;
 import parfield.field.Places;
 import parfield.tank.Place;
 import parfield.tank.Tank;
 
 /**
- * The figures of a solved field in the whole water volume: each cell stands for the same volume.
+ * The figures of a solved field in the whole water volume: each cell stands for the same volume;
+ * what is in rock is no part of it.
  *
  * @param statistics its figures
  * @param coverageOfVolume share of the water volume in each band, in the order asked for
  * @param histogram share of the water volume by PPFD
- * @param layers the figures of each layer's middle plane, the shallowest first
+ * @param layers the figures of each layer's middle plane, the shallowest first; layers all of rock
+ *     have none
  */
 public record VolumeStatistics(
     Statistics statistics,
@@ -40,16 +43,17 @@ public record VolumeStatistics(
    */
   public static VolumeStatistics of(
       Tank tank, LightField field, List<Band> bands, List<Region> regions) {
-    int layers = EqualCells.layers(tank, field.places());
-    EqualCells.requireLayersFillWater(tank, field.places(), layers);
+    Cells cells = EqualCells.of(tank, field.places());
+    EqualCells.requireLayersFillWater(tank, field.places(), cells);
     double[] ppfd = field.ppfd();
-    int cells = ppfd.length / layers;
     return new VolumeStatistics(
         Statistics.of(tank, field.places(), ppfd, regions),
         Coverage.ofEach(ppfd, bands),
         Histogram.of(ppfd),
-        IntStream.range(0, layers)
-            .mapToObj(k -> PlaneStatistics.of(tank, layer(field, k * cells, cells), bands, regions))
+        IntStream.range(0, cells.layers())
+            .filter(k -> cells.first(k + 1) > cells.first(k))
+            .mapToObj(k -> layer(field, cells.first(k), cells.first(k + 1) - cells.first(k)))
+            .map(layer -> PlaneStatistics.ofCells(tank, layer, bands, regions))
             .toList());
   }
 

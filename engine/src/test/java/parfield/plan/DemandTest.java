@@ -30,6 +30,10 @@ class DemandTest {
         .isEqualTo("evenness U₀ of the plane 10 in deep at least 0.4");
     assertThat(new Demand.EndsToCentre(0.75, Extent.plane(0.155)).inWords())
         .isEqualTo("ends-to-centre ratio of the plane 15.5 cm deep at least 0.75");
+    assertThat(new Demand.Coverage(SOFT, 0.7, Extent.livingSurface()).inWords())
+        .startsWith("at least 70 % of the living surface in ");
+    assertThat(new Demand.HotSpot(500, Extent.livingSurface().within(REEF)).inWords())
+        .startsWith("no place of the living surface of zone ");
     assertThat(new Demand.HotSpot(500, Extent.volume()).inWords())
         .isEqualTo("no place of the water volume above 500 µmol m⁻² s⁻¹");
     assertThat(new Demand.MeanPpfd(100, 150.5, Extent.volume()).inWords())
@@ -71,6 +75,9 @@ class DemandTest {
         .isThrownBy(() -> Extent.plane(0.6).checkInside(TANK))
         .withMessage("the plane 0.6 m deep lies below the bottom; the water is 0.5 m deep");
     Zone outside = new Zone("reef", new Rectangle(0.2, 1.2, 0.1, 0.5), 0.05, 0.25);
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> Extent.livingSurface().within(outside).checkInside(TANK))
+        .withMessageStartingWith("zone ");
     assertThatIllegalArgumentException()
         .isThrownBy(() -> Extent.volume().within(outside).checkInside(TANK))
         .withMessage(

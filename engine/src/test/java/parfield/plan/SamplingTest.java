@@ -1,6 +1,7 @@
 package parfield.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
@@ -8,9 +9,13 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import parfield.aquascape.Aquascape;
+import parfield.aquascape.Box;
+import parfield.aquascape.Rock;
 import parfield.field.InverseSquareSolver;
 import parfield.field.Places;
 import parfield.lamp.CosinePower;
+import parfield.optics.Reflectance;
 import parfield.rig.Rig;
 import parfield.survey.Band;
 import parfield.tank.Rectangle;
@@ -31,8 +36,9 @@ class SamplingTest {
             Extent.plane(0.15).within(reef));
     Sampling sampling = Sampling.of(TANK, extents, 500, 0.3);
     for (int e = 0; e < extents.size(); e++) {
-      assertThat(sampling.aLayer(e) % 6).isZero();
-      assertThat(sampling.counted(e) % sampling.aLayer(e)).isZero();
+      assertThat(sampling.counted(e) % 6).isZero();
+      assertThat(part(sampling, e, Sampling.END)).isEqualTo(sampling.counted(e) / 3);
+      assertThat(part(sampling, e, Sampling.CENTRE)).isEqualTo(sampling.counted(e) / 3);
       assertThat(sampling.counted(e)).isLessThan(sampling.first(e + 1) - sampling.first(e));
     }
     assertThat(sampling.first(4)).isEqualTo(sampling.places().size());
@@ -44,6 +50,76 @@ class SamplingTest {
     }
     assertThat(sampling.counted(0)).isBetween(450, 550);
     assertThat(sampling.counted(1)).isBetween(110, 140);
+  }
+
+  private static long part(Sampling sampling, int extent, byte part) {
+    byte[] parts = sampling.parts(extent);
+    return IntStream.range(0, parts.length).filter(i -> parts[i] == part).count();
+  }
+
+  @Test
+  void placesInRockAreLeftOutAndTheLivingSurfaceIsLookedAt() {
+    // The middle third of the plan, in the lower half of the water.
+    Box block =
+        new Box(
+            TANK.length() / 2,
+            TANK.width() / 2,
+            TANK.depth() * 0.75,
+            TANK.length() / 3,
+            2,
+            TANK.depth() / 2,
+            0);
+    Tank rocky =
+        TANK.withAquascape(Aquascape.of(List.of(new Rock("block", block, Reflectance.gray(0.1)))));
+    Zone right =
+        new Zone("right", new Rectangle(0.75 * TANK.length(), TANK.length(), 0, 0.6), 0.3, 0.5);
+    List<Extent> extents =
+        List.of(
+            Extent.volume(),
+            Extent.plane(0.9 * TANK.depth()),
+            Extent.livingSurface(),
+            Extent.livingSurface().within(right));
+    Sampling sampling = Sampling.of(rocky, extents, 500, 0.3);
+    Sampling clear = Sampling.of(TANK, extents.subList(0, 2), 500, 0.3);
+    sampling.places().requireInWater(rocky);
+    // A sixth of the volume and a third of the plane are rock.
+    assertThat(sampling.counted(0) / (double) clear.counted(0)).isCloseTo(5.0 / 6, within(0.02));
+    assertThat(sampling.counted(1) / (double) clear.counted(1)).isCloseTo(2.0 / 3, within(0.02));
+    assertThat(part(sampling, 1, Sampling.CENTRE)).isZero();
+    assertThat(part(sampling, 1, Sampling.END)).isEqualTo(part(clear, 1, Sampling.END));
+    // Of the living surface a third is the block's top and two thirds bottom; the rest of the
+    // places would stand on the bottom under the block.
+    int living = sampling.first(2);
+    assertThat(
+            IntStream.range(living, living + sampling.counted(2))
+                .filter(i -> sampling.places().depth(i) < 0.3)
+                .count())
+        .isCloseTo(sampling.counted(2) / 3, within(4L));
+    assertThat(sampling.counted(3)).isBetween(60, 500);
+    for (int i = sampling.first(3); i < sampling.first(4); i++) {
+      assertThat(right.contains(sampling.places().get(i))).isTrue();
+    }
+    assertThat(part(sampling, 3, Sampling.END)).isPositive();
+  }
+
+  @Test
+  void anExtentWithoutWaterIsRefused() {
+    Tank filled =
+        TANK.withAquascape(
+            Aquascape.of(
+                List.of(
+                    new Rock(
+                        "block", new Box(0.4, 0.3, 0.5, 3, 3, 0.5, 0), Reflectance.gray(0.1)))));
+    assertThatThrownBy(() -> Sampling.of(filled, List.of(Extent.plane(0.3)), 500, 0.3))
+        .hasMessage(
+            "the plane 30 cm deep holds no water: rocks fill it; choose another one, or leave the"
+                + " demand out");
+    Zone open = new Zone("open", new Rectangle(0, 0.9, 0, 0.6), 0.05, 0.1);
+    assertThatThrownBy(
+            () -> Sampling.of(filled, List.of(Extent.livingSurface().within(open)), 500, 0.3))
+        .hasMessage(
+            "the living surface of zone open holds no surface that coral could live on; choose"
+                + " another one, or leave the demand out");
   }
 
   @Test

@@ -9,8 +9,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import parfield.aquascape.Aquascape;
+import parfield.aquascape.Box;
+import parfield.aquascape.Rock;
 import parfield.field.LightField;
 import parfield.field.Places;
+import parfield.optics.Reflectance;
 import parfield.tank.Place;
 import parfield.tank.Rectangle;
 import parfield.tank.Tank;
@@ -188,5 +192,50 @@ class StatisticsTest {
     double[] withNan = {1, 2, 3, 4, 5, Double.NaN};
     assertThatThrownBy(() -> Statistics.of(TANK, places, withNan, List.of()))
         .hasMessage("statistics need finite values; got NaN at x 0.750, y 0.450, depth 0.200 m");
+  }
+
+  @Test
+  void whatIsInRockIsNoPartOfPlaneAndVolume() {
+    Tank rocky =
+        TANK.withAquascape(
+            Aquascape.of(
+                List.of(
+                    new Rock(
+                        "block",
+                        new Box(
+                            TANK.length() / 4,
+                            TANK.width() / 2,
+                            TANK.depth(),
+                            TANK.length() / 2,
+                            2,
+                            TANK.depth(),
+                            0),
+                        Reflectance.gray(0.1)))));
+    Places places = Places.volume(rocky, 4, 2, 2);
+    assertThat(places.size()).isEqualTo(12);
+    double[] ppfd = new double[12];
+    for (int i = 0; i < 12; i++) {
+      ppfd[i] = i < 8 ? 300 : 100;
+    }
+    VolumeStatistics volume =
+        VolumeStatistics.of(rocky, new LightField(places, ppfd), List.of(SOFT), List.of());
+    assertThat(volume.statistics().mean()).isCloseTo((8 * 300 + 4 * 100) / 12.0, within(1e-12));
+    assertThat(volume.coverageOfVolume().get(0).inside()).isEqualTo(4 / 12.0);
+    assertThat(volume.layers()).hasSize(2);
+    assertThat(volume.layers().get(0).statistics().mean()).isEqualTo(300);
+    assertThat(volume.layers().get(1).coverageOfPlane().get(0).inside()).isEqualTo(1);
+
+    Places plane = Places.plane(rocky, 0.9 * TANK.depth(), 4, 2);
+    PlaneStatistics statistics =
+        PlaneStatistics.of(
+            rocky, new LightField(plane, new double[] {1, 2, 3, 6}), List.of(), List.of());
+    assertThat(statistics.statistics().mean()).isEqualTo(3);
+    // Places that leave cells out without being told to are no plane.
+    List<Place> listed = List.of(plane.get(0), plane.get(1), plane.get(2), plane.get(3));
+    assertThatThrownBy(
+            () ->
+                PlaneStatistics.of(
+                    rocky, new LightField(Places.of(listed), new double[4]), List.of(), List.of()))
+        .hasMessageContaining("is not the centre of one");
   }
 }

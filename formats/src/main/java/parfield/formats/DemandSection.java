@@ -19,6 +19,7 @@ final class DemandSection {
       List.of("coverage", "retention", "evenness", "ends to centre", "hot spot", "mean ppfd");
 
   private static final String HOW = "write a demand as in {band: soft, coverage: 0.70}";
+  private static final String LIVING = "living surface";
   private static final Limit SHARE = Limit.above(0, 1, "");
   private static final Limit PPFD = Limit.above(0, ReadingPlaces.BRIGHTEST, "µmol/m²/s");
 
@@ -149,7 +150,9 @@ final class DemandSection {
         demand.optional("zone").flatMap(entry -> zone(entry, String.valueOf(ordinal)));
     boolean plane = plane(demand, kind);
     if (!plane) {
-      return new Extent.Volume(zone);
+      return demand.optional("of").filter(entry -> entry.shown().equals(LIVING)).isPresent()
+          ? new Extent.Living(zone)
+          : new Extent.Volume(zone);
     }
     double depth =
         demand.number("depth", depths(), "state the depth of the plane, as in depth: 20");
@@ -180,8 +183,8 @@ final class DemandSection {
     Entry stated = demand.optional("of").orElseThrow();
     List<String> words =
         kind.equals("retention")
-            ? List.of("volume", "plane", "lowest height")
-            : List.of("volume", "plane");
+            ? List.of("volume", "plane", LIVING, "lowest height")
+            : List.of("volume", "plane", LIVING);
     if (stated.text("").filter("readings"::equals).isPresent()) {
       stated.fault(
           "readings",
@@ -190,9 +193,9 @@ final class DemandSection {
       return depth;
     }
     String word = stated.word(words).orElse("");
-    if (word.equals("volume") && depth) {
+    if ((word.equals("volume") || word.equals(LIVING)) && depth) {
       stated.fault(
-          "volume with a depth", "a plane with a depth, or a volume", "delete one of the two");
+          word + " with a depth", "a plane with a depth, or a " + word, "delete one of the two");
     }
     return word.equals("plane") || depth;
   }

@@ -121,7 +121,8 @@ class SetupFileTest {
             new Demand.Evenness(0.5, new Extent.Volume(Optional.of(reef))),
             new Demand.EndsToCentre(0.75, Extent.volume()),
             new Demand.HotSpot(400, Extent.volume()),
-            new Demand.MeanPpfd(100, 200, Extent.volume()));
+            new Demand.MeanPpfd(100, 200, Extent.volume()),
+            new Demand.Evenness(0.1, Extent.livingSurface()));
   }
 
   @Test

@@ -60,6 +60,7 @@ final class TestBench {
         - {ends to centre: 0.75, of: volume}
         - {hot spot: 400, of: volume}
         - {mean ppfd: [100, 200], of: volume}
+        - {evenness: 0.1, of: living surface}
       """;
 
   static final String READINGS =

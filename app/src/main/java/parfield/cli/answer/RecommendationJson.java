@@ -126,7 +126,11 @@ final class RecommendationJson {
   }
 
   private static void extent(ObjectNode json, Extent extent) {
-    json.put("of", extent instanceof Extent.Plane ? "plane" : "volume");
+    json.put(
+        "of",
+        extent instanceof Extent.Plane
+            ? "plane"
+            : extent instanceof Extent.Living ? "living surface" : "volume");
     if (extent instanceof Extent.Plane plane) {
       Json.length(json, "depth", plane.depth());
     }

@@ -74,8 +74,7 @@ final class FieldPrediction {
     planes.add(
         new FieldAnswer.Plane(
             depth,
-            columns,
-            rows,
+            cells.cells().orElseThrow(),
             estimate(all, of -> of.statistics().mean()),
             estimate(all, of -> of.statistics().min().ppfd()),
             estimate(all, of -> of.statistics().max().ppfd()),
@@ -113,18 +112,9 @@ final class FieldPrediction {
     Tank tank = rig.tank();
     int columns = count(tank.length(), cell);
     int layers = count(tank.depth(), cell);
-    List<Place> upright = new ArrayList<>();
-    for (int k = 0; k < layers; k++) {
-      for (int i = 0; i < columns; i++) {
-        upright.add(
-            new Place(
-                tank.length() * (i + 0.5) / columns,
-                tank.width() / 2,
-                tank.depth() * (k + 0.5) / layers));
-      }
-    }
-    return new Raster(
-        columns, layers, solver.solve(model.best().applyTo(rig), Places.of(upright)).ppfd());
+    Places upright = Places.upright(tank, columns, layers);
+    double[] ppfd = solver.solve(model.best().applyTo(rig), upright).ppfd();
+    return new Raster(columns, layers, upright.cells().orElseThrow().whole(ppfd));
   }
 
   /** Everything that was predicted. */

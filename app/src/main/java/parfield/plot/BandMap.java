@@ -3,7 +3,6 @@ package parfield.plot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import parfield.tank.Rectangle;
 import parfield.tank.Tank;
 
@@ -44,9 +43,12 @@ public final class BandMap {
     Svg svg = sheet.body();
     frame.openClipped(svg);
     regions(svg, frame, verdicts);
+    CutRocks rocks = CutRocks.of(frame, spec.scene());
+    rocks.draw(svg, frame);
     spec.scene().measured().ifPresent(part -> outlineMeasured(svg, frame, part));
     Overlay.fixtures(svg, frame, spec.scene().fixtures());
     Placement placement = new Placement();
+    rocks.keepOff(frame, placement);
     Svg readings = new Svg();
     Overlay.readings(
         readings,
@@ -59,13 +61,9 @@ public final class BandMap {
     svg.append(readings).close("svg");
     sheet.fillTo(
         frame.drawAxes(svg, spec.scene().length(), "from the left pane", "from the front pane"));
-    List<Sheet.Sign> signs = new ArrayList<>(signs(verdicts));
-    Scene scene = spec.scene();
-    Scene unhatched =
-        new Scene(
-            scene.tank(), scene.length(), scene.fixtures(), scene.readings(), Optional.empty());
-    signs.addAll(Legend.signs(unhatched));
-    if (scene.measured().isPresent()) {
+    List<Sheet.Sign> signs = new ArrayList<>(signs(verdicts, rocks));
+    signs.addAll(Legend.signs(spec.scene().withoutMeasured(), frame));
+    if (spec.scene().measured().isPresent()) {
       signs.add(new Sheet.Sign("measured within", BandMap::outlineSign));
     }
     sheet.key(signs, frame.left());
@@ -223,7 +221,7 @@ public final class BandMap {
     return u >= 0 && u <= 1 && v >= 0 && v <= 1 && verdicts.at(u, v) == verdict;
   }
 
-  private static List<Sheet.Sign> signs(Verdicts verdicts) {
+  private static List<Sheet.Sign> signs(Verdicts verdicts, CutRocks rocks) {
     List<Sheet.Sign> signs = new ArrayList<>();
     for (Verdict verdict : Verdict.values()) {
       String share =
@@ -231,7 +229,7 @@ public final class BandMap {
               Locale.ROOT,
               "%s: %.0f %%",
               verdict.wordings(verdicts.band()).get(0),
-              100 * verdicts.share(verdict));
+              100 * verdicts.share(verdict, rocks.part()));
       signs.add(new Sheet.Sign(share, verdict::sign));
     }
     return signs;

@@ -38,7 +38,7 @@ public final class HeatMap {
         frame.drawAxes(
             sheet.body(), spec.scene().length(), "from the left pane", "from the front pane"));
     Legend.draw(sheet, frame, spec);
-    sheet.key(Legend.signs(spec.scene()), frame.left());
+    sheet.key(Legend.signs(spec.scene(), frame), frame.left());
     return sheet.finished();
   }
 
@@ -46,6 +46,8 @@ public final class HeatMap {
   static void plane(Svg svg, Frame frame, HeatMapSpec spec, List<Overlay.Point> readings) {
     colours(svg, frame, spec);
     Placement placement = new Placement();
+    CutRocks rocks = CutRocks.of(frame, spec.scene());
+    rocks.keepOff(frame, placement);
     spec.scene().measured().ifPresent(part -> Overlay.hatchOutside(svg, frame, part));
     if (frame.upward()) {
       Overlay.fixtures(svg, frame, spec.scene().fixtures());
@@ -53,6 +55,7 @@ public final class HeatMap {
     Svg points = new Svg();
     Overlay.readings(points, frame, readings, placement);
     Isolines.draw(svg, frame, spec, placement);
+    rocks.draw(svg, frame);
     svg.append(points);
   }
 

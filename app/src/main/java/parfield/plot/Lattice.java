@@ -41,6 +41,19 @@ record Lattice(double[] x, double[] y, double[] values) {
     return new Lattice(x, y, values);
   }
 
+  /** A function of both coordinates, as finely as asked. */
+  static Lattice of(int columns, int rows, DoubleBinaryOperator at) {
+    double[] x = nodes(columns);
+    double[] y = nodes(rows);
+    double[] values = new double[columns * rows];
+    for (int j = 0; j < rows; j++) {
+      for (int i = 0; i < columns; i++) {
+        values[j * columns + i] = at.applyAsDouble(x[i], y[j]);
+      }
+    }
+    return new Lattice(x, y, values);
+  }
+
   /** Returns the value at a node. */
   double value(int column, int row) {
     return values[row * x.length + column];

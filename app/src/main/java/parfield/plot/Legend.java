@@ -124,13 +124,16 @@ final class Legend {
   }
 
   /** The signs for what a scene draws over its plane. */
-  static List<Sheet.Sign> signs(Scene scene) {
+  static List<Sheet.Sign> signs(Scene scene, Frame frame) {
     List<Sheet.Sign> signs = new java.util.ArrayList<>();
     if (!scene.readings().isEmpty()) {
       signs.add(new Sheet.Sign("reading", Overlay::dot));
     }
     if (!scene.fixtures().isEmpty()) {
       signs.add(new Sheet.Sign("fixture, emitters", Overlay::fixtureSign));
+    }
+    if (!CutRocks.of(frame, scene).outlines().isEmpty()) {
+      signs.add(new Sheet.Sign("rock", CutRocks::sign));
     }
     if (scene.measured().isPresent()) {
       signs.add(new Sheet.Sign("outside what was measured", Overlay::hatchSign));

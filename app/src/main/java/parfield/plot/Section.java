@@ -48,7 +48,7 @@ public final class Section {
     Placement placement = new Placement();
     fixtures.forEach(hanging -> fixture(svg, frame, spec.scene(), hanging, placement));
     Legend.draw(sheet, frame, spec);
-    sheet.key(Legend.signs(spec.scene().withFixtures(List.of())), frame.left());
+    sheet.key(Legend.signs(spec.scene().withFixtures(List.of()), frame), frame.left());
     return sheet.finished();
   }
 

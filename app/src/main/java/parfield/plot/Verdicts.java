@@ -21,18 +21,24 @@ record Verdicts(Lattice low, Lattice high, Band band) {
     return of(low.at(u, v), high.at(u, v));
   }
 
-  /** The share of the plane's area that has a verdict, 0 to 1. */
-  double share(Verdict verdict) {
+  /** The share of the plane's area that has a verdict, 0 to 1; what is rock is no part of it. */
+  double share(Verdict verdict, Regions.Part rock) {
     int columns = low.x().length;
     int rows = low.y().length;
     int count = 0;
+    int water = 0;
     for (int row = 0; row < rows; row++) {
       for (int column = 0; column < columns; column++) {
         // Middles of equal cells, so that edges count no more than the rest.
-        count += at((column + 0.5) / columns, (row + 0.5) / rows) == verdict ? 1 : 0;
+        double u = (column + 0.5) / columns;
+        double v = (row + 0.5) / rows;
+        if (!rock.contains(u, v)) {
+          water++;
+          count += at(u, v) == verdict ? 1 : 0;
+        }
       }
     }
-    return count / (double) (columns * rows);
+    return water == 0 ? 0 : count / (double) water;
   }
 
   private Verdict of(double from, double to) {

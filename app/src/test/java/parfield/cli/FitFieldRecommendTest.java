@@ -104,6 +104,62 @@ class FitFieldRecommendTest {
   }
 
   @Test
+  void rocksCastShadowsAndTheirCellsAreLeftOut() throws IOException {
+    Path rocky =
+        Files.writeString(
+            setup.resolveSibling("rocky.yaml"),
+            Files.readString(setup)
+                .replace(
+                    "  surface: still\n",
+                    """
+                      surface: still
+                      aquascape:
+                        block: {box: {length: 20, width: 20, height: 20}, x: 15, y: 20}
+                    """));
+    Path map = folder.resolve("rocky.svg");
+    Path csv = folder.resolve("rocky.csv");
+    Run run =
+        answered(
+            "field", rocky, "--model", model, "--rig", "high", "--depth", "30", "--csv", csv,
+            "--svg", map);
+    assertThat(run.out()).startsWith("Light of rig high of rocky.yaml at 320 places\n");
+    assertThat(Files.readString(map)).contains(">rock<");
+    List<String> clear =
+        answered("field", setup, "--model", model, "--rig", "high", "--depth", "30")
+            .out()
+            .lines()
+            .toList();
+    double before = 0;
+    double after = 0;
+    List<String> lines = Files.readAllLines(csv);
+    assertThat(lines).hasSize(1 + 24 * 16 - 8 * 8);
+    for (String line : lines.subList(1, lines.size())) {
+      String[] cells = line.split(",");
+      String place = String.join(",", List.of(cells).subList(0, 3)) + ",";
+      String same =
+          clear.stream().filter(other -> other.startsWith(place)).findFirst().orElseThrow();
+      // Left of the block, away from the lamp in the middle.
+      if (Double.parseDouble(cells[0]) < 5 && Math.abs(Double.parseDouble(cells[1]) - 20) < 5) {
+        after += Double.parseDouble(cells[3]);
+        before += Double.parseDouble(same.split(",")[3]);
+      }
+    }
+    assertThat(after).isBetween(0.01 * before, 0.6 * before);
+
+    Path inside = Files.writeString(folder.resolve("in.csv"), "x_cm,y_cm,depth_cm\n15,20,30\n");
+    assertThat(
+            Run.parfield("field", rocky, "--model", model, "--rig", "high", "--at", inside).err())
+        .contains("in.csv:2: place: got x 15, y 20, depth 30 cm, inside rock block");
+
+    String answer = answered("recommend", rocky, "--model", model).out();
+    assertThat(answer).contains("the living surface");
+    JsonNode figures =
+        json(answered("recommend", rocky, "--model", model, "--json").out())
+            .at("/options/0/figures");
+    assertThat(figures).extracting(of -> of.get("of").asText()).contains("living surface");
+  }
+
+  @Test
   void fieldNearAReadingIsNearTheReading() throws IOException {
     Path places = Files.writeString(folder.resolve("at.csv"), "x_cm,y_cm,depth_cm\n22.5,20,15\n");
 

@@ -2,6 +2,7 @@ package parfield.plot;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Area;
@@ -16,6 +17,10 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
+import parfield.aquascape.Aquascape;
+import parfield.aquascape.Box;
+import parfield.aquascape.Rock;
+import parfield.optics.Reflectance;
 import parfield.survey.Band;
 import parfield.tank.Tank;
 import parfield.units.Estimate;
@@ -98,6 +103,84 @@ class PicturesTest {
     assertThat(Parsed.of(HeatMap.svg(Samples.heatInches())).texts())
         .contains("from the left pane, in", "60")
         .doesNotContain("reading");
+  }
+
+  @Test
+  void rocksAreDrawnWhereThePlaneCutsThem() {
+    String heat = HeatMap.svg(Samples.heatWithRocks());
+    assertThat(Parsed.of(heat).texts()).contains("rock");
+    assertThat(faces(heat)).hasSize(2);
+    // The front pane is at the bottom: the block stands left and toward the back.
+    assertThat(faces(heat).get(0).getBounds().getCenterX())
+        .isLessThan(faces(heat).get(1).getBounds().getCenterX());
+    // 30 cm of boulder at its waist, of the 90 cm of the tank.
+    Area boulder = faces(heat).get(1);
+    double shown = boulder.getBounds2D().getWidth() / (600 - 2 * Look.MARGIN - Frame.GUTTER);
+    double cut = 0.3 * Math.sqrt(1 - Math.pow(0.05 / 0.12, 2)) / 0.9;
+    assertThat(shown).isCloseTo(cut, within(0.01));
+
+    String section = Section.svg(Samples.sectionWithRocks());
+    assertThat(Parsed.of(section).texts()).contains("rock");
+    assertThat(faces(section)).hasSize(1);
+
+    assertThat(faces(HeatMap.svg(Samples.heat()))).isEmpty();
+    String bare =
+        HeatMap.svg(
+            HeatMapSpec.of(
+                new Caption("t", ""),
+                Samples.rocky().atDepth(0.1),
+                Samples.raster(9, 9, 0.6, (x, y) -> 100 * x)));
+    assertThat(Parsed.of(bare).texts()).doesNotContain("rock");
+  }
+
+  /** The outlines of the stone-coloured path, from left to right. */
+  private static List<Area> faces(String svg) {
+    List<Area> faces = new ArrayList<>();
+    for (Element path : Parsed.of(svg).all("path")) {
+      if (path.getAttribute("fill").equals("#8d8780")) {
+        for (String part : path.getAttribute("d").split("(?=M)")) {
+          java.awt.geom.Path2D outline = new java.awt.geom.Path2D.Double();
+          String[] points = part.substring(1).replace("Z", "").split("L");
+          for (int i = 0; i < points.length; i++) {
+            String[] xy = points[i].strip().split(" ");
+            double x = Double.parseDouble(xy[0]);
+            double y = Double.parseDouble(xy[1]);
+            if (i == 0) {
+              outline.moveTo(x, y);
+            } else {
+              outline.lineTo(x, y);
+            }
+          }
+          outline.closePath();
+          faces.add(new Area(outline));
+        }
+      }
+    }
+    faces.sort(java.util.Comparator.comparingDouble(face -> face.getBounds2D().getCenterX()));
+    return faces;
+  }
+
+  @Test
+  void whatIsRockIsNoPartOfABandMapsShares() {
+    // Half of the plane is in the band, the half that a rock fills for the most part.
+    Tank half =
+        Samples.TANK.withAquascape(
+            Aquascape.of(
+                List.of(
+                    new Rock(
+                        "block", new Box(0, 0.3, 0.3, 0.6, 2, 0.4, 0), Reflectance.gray(0.2)))));
+    Raster values = Samples.raster(90, 60, 0.6, (x, y) -> x < 0.45 ? 100 : 500);
+    Parsed map =
+        Parsed.of(
+            BandMap.svg(
+                new BandMapSpec(
+                    new Caption("t", ""),
+                    Scene.of(half, LengthUnit.CM).atDepth(0.3),
+                    values,
+                    values,
+                    new Band("soft", 75, 150))));
+    // 15 cm of the 60 cm that are water.
+    assertThat(map.texts()).anyMatch(text -> text.matches("in soft[^:]*: 2[3-5] %"));
   }
 
   @Test

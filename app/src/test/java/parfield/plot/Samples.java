@@ -9,10 +9,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
+import parfield.aquascape.Aquascape;
+import parfield.aquascape.Box;
+import parfield.aquascape.Ellipsoid;
+import parfield.aquascape.Rock;
 import parfield.lamp.Channel;
 import parfield.lamp.CosinePower;
 import parfield.lamp.Emitter;
 import parfield.lamp.Fixture;
+import parfield.optics.Reflectance;
 import parfield.rig.Hanging;
 import parfield.survey.Band;
 import parfield.survey.Spot;
@@ -44,6 +49,8 @@ final class Samples {
     all.put("heat-bare", HeatMap.svg(bare()));
     all.put("band", BandMap.svg(band()));
     all.put("section", Section.svg(section()));
+    all.put("heat-rocks", HeatMap.svg(heatWithRocks()));
+    all.put("section-rocks", Section.svg(sectionWithRocks()));
     all.put("curves", Curves.svg(curves()));
     all.put("depth", Curves.svg(byDepth()));
     return all;
@@ -114,6 +121,38 @@ final class Samples {
                 TANK.depth(),
                 (x, depth) -> light(x + 0.2, 0.3, depth) + light(x - 0.21, 0.3, depth)))
         .withBands(List.of(STONY));
+  }
+
+  /** Rocks at a depth of 30 cm; upright, in the middle of the tank, only one of them is cut. */
+  static Scene rocky() {
+    Tank tank =
+        TANK.withAquascape(
+            Aquascape.of(
+                List.of(
+                    new Rock(
+                        "block",
+                        new Box(0.2, 0.4, 0.35, 0.2, 0.12, 0.3, 0.4),
+                        Reflectance.gray(0.2)),
+                    new Rock(
+                        "boulder",
+                        new Ellipsoid(0.6, 0.3, 0.4, 0.15, 0.1, 0.12, 0),
+                        Reflectance.gray(0.2)))));
+    return Scene.of(tank, LengthUnit.CM).withFixtures(List.of(pendant(0.45, 0.15)));
+  }
+
+  static HeatMapSpec heatWithRocks() {
+    return HeatMapSpec.of(
+            new Caption("Plane with rocks, 35 cm deep", "Sample, invented."),
+            rocky().atDepth(0.35),
+            raster(36, 24, TANK.width(), (x, y) -> light(x, y, 0.35)))
+        .withBands(List.of(SOFT));
+  }
+
+  static HeatMapSpec sectionWithRocks() {
+    return HeatMapSpec.of(
+        new Caption("Section with rocks", "Sample, invented."),
+        rocky(),
+        raster(45, 25, TANK.depth(), (x, depth) -> light(x, 0.3, depth)));
   }
 
   static CurvesSpec curves() {

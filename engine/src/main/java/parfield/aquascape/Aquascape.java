@@ -108,6 +108,13 @@ public final class Aquascape {
     return hierarchy.inside(x, y, depth);
   }
 
+  /** The first rock that a place lies inside of; empty in open water. Slow: for messages. */
+  public Optional<Rock> at(double x, double y, double depth) {
+    return inside(x, y, depth)
+        ? rocks.stream().filter(rock -> Hierarchy.of(List.of(rock)).inside(x, y, depth)).findFirst()
+        : Optional.empty();
+  }
+
   @Override
   public boolean equals(Object other) {
     return this == other

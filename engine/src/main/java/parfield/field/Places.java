@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import parfield.aquascape.Rock;
 import parfield.tank.Place;
 import parfield.tank.Tank;
 
@@ -152,12 +153,14 @@ public final class Places {
                 tank.width(),
                 tank.depth()));
       }
-      if (tank.aquascape().inside(x[i], y[i], depth[i])) {
+      Optional<Rock> rock = tank.aquascape().at(x[i], y[i], depth[i]);
+      if (rock.isPresent()) {
         throw new IllegalArgumentException(
             String.format(
                 Locale.ROOT,
-                "place %d lies in a rock: x %s, y %s, depth %s m; leave it out, or move the rock",
+                "place %d lies in rock %s: x %s, y %s, depth %s m; leave it out, or move the rock",
                 i,
+                rock.get().name(),
                 x[i],
                 y[i],
                 depth[i]));

@@ -54,8 +54,8 @@ public record GridPlan(List<Place> places) {
    *
    * <p>Cells are about 15 cm (or 6 in) wide, finer where EN 12464-1 asks for it (see {@link
    * #greatestSpacing}). Places are rounded to what a person can measure from the nearer pane, 0.5
-   * cm or ¼ in; places within 2 cm of each other are merged. The way through a plane is a
-   * serpentine, and each further depth is read on the way back.
+   * cm or ¼ in; places within 2 cm of each other are merged. Places in rock are left out. The way
+   * through a plane is a serpentine, and each further depth is read on the way back.
    *
    * @param tank the tank
    * @param depths of the planes to read [m], each above 0 and not below the bottom, at least one
@@ -116,7 +116,9 @@ public record GridPlan(List<Place> places) {
                 tank.depth(),
                 depth));
       }
-      way.forEach(spot -> places.add(new Place(spot[0], spot[1], depth)));
+      way.stream()
+          .filter(spot -> !tank.aquascape().inside(spot[0], spot[1], depth))
+          .forEach(spot -> places.add(new Place(spot[0], spot[1], depth)));
       Collections.reverse(way);
     }
     return new GridPlan(places);
@@ -126,14 +128,17 @@ public record GridPlan(List<Place> places) {
    * A person's own grid, taken as it is.
    *
    * @param tank the tank
-   * @param places in the order of visiting, at least one, all inside the tank
-   * @throws IllegalArgumentException if there is no place or some lie outside the tank; the message
-   *     names all that do
+   * @param places in the order of visiting, at least one, all in the water
+   * @throws IllegalArgumentException if there is no place or some lie outside the tank or in rock;
+   *     the message names all that do
    */
   public static GridPlan own(Tank tank, List<Place> places) {
     List<String> outside =
         places.stream()
-            .filter(place -> !tank.contains(place))
+            .filter(
+                place ->
+                    !tank.contains(place)
+                        || tank.aquascape().inside(place.x(), place.y(), place.depth()))
             .map(
                 place ->
                     String.format(
@@ -147,7 +152,8 @@ public record GridPlan(List<Place> places) {
       throw new IllegalArgumentException(
           String.format(
               Locale.ROOT,
-              "places of a grid must lie in the water, %s x %s m and %s m deep; outside: %s",
+              "places of a grid must lie in the water, %s x %s m and %s m deep, and in no rock; outside:"
+                  + " %s",
               tank.length(),
               tank.width(),
               tank.depth(),

@@ -116,6 +116,8 @@ class AquascapeTest {
     assertThat(rocks.inside(0.2, 0.2, 0.31)).isFalse();
     assertThat(rocks.inside(0.2, 0.2, 0.105)).isTrue();
     assertThat(rocks.inside(-5, 0.2, 0.2)).isFalse();
+    assertThat(rocks.at(0.2, 0.2, 0.2)).map(Rock::name).contains("rock 2");
+    assertThat(rocks.at(0.86, 0.8, 0.8)).isEmpty();
   }
 
   /** The same body said twice: in closed form and in triangles. */

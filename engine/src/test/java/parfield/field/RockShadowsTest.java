@@ -283,7 +283,7 @@ class RockShadowsTest {
     Tank tank = Tank.of(.9, .6, .5).withAquascape(rocks(new Box(.45, .3, .45, .2, .2, .1, 0)));
     Places places = Places.of(List.of(new Place(.1, .1, .45), new Place(.5, .3, .45)));
     String message =
-        "place 1 lies in a rock: x 0.5, y 0.3, depth 0.45 m; leave it out, or move the rock";
+        "place 1 lies in rock rock 0: x 0.5, y 0.3, depth 0.45 m; leave it out, or move the rock";
     FastSolver solver = new FastSolver();
     assertThatThrownBy(() -> solver.solve(rig(tank), places)).hasMessage(message);
     assertThatThrownBy(() -> solver.paths(rig(tank), places, PhotonSpectrum.flat()))

@@ -9,6 +9,10 @@ import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import parfield.aquascape.Aquascape;
+import parfield.aquascape.Box;
+import parfield.aquascape.Rock;
+import parfield.optics.Reflectance;
 import parfield.tank.Place;
 import parfield.tank.Tank;
 import parfield.units.LengthUnit;
@@ -186,7 +190,7 @@ class GridPlanTest {
                         new Place(0.5, 0.2, 0.1),
                         new Place(0.5, 0.2, 0.7))))
         .hasMessage(
-            "places of a grid must lie in the water, 0.9 x 0.6 m and 0.5 m deep; outside: x 0.950, y"
+            "places of a grid must lie in the water, 0.9 x 0.6 m and 0.5 m deep, and in no rock; outside: x 0.950, y"
                 + " 0.200, depth 0.100 m; x 0.500, y 0.200, depth 0.700 m");
     assertThatThrownBy(() -> GridPlan.greatestSpacing(0))
         .hasMessage("an area's side must be above 0 m; got 0.0 m");
@@ -198,5 +202,25 @@ class GridPlanTest {
             place ->
                 Math.round(place.x() * 1000) / 10.0 + " " + Math.round(place.y() * 1000) / 10.0)
         .toList();
+  }
+
+  @Test
+  void placesInRockAreNotRead() {
+    Tank clear = Tank.of(0.9, 0.6, 0.5);
+    Tank rocky =
+        clear.withAquascape(
+            Aquascape.of(
+                List.of(
+                    new Rock(
+                        "block", new Box(0.2, 0.3, 0.4, 0.4, 2, 0.2, 0), Reflectance.gray(0.2)))));
+    List<Double> depths = List.of(0.1, 0.4);
+    List<Place> all = GridPlan.of(clear, depths, LengthUnit.CM).places();
+    assertThat(GridPlan.of(rocky, depths, LengthUnit.CM).places())
+        .isEqualTo(all.stream().filter(place -> place.depth() < 0.3 || place.x() >= 0.4).toList())
+        .hasSizeLessThan(all.size());
+    assertThatThrownBy(() -> GridPlan.own(rocky, List.of(new Place(0.1, 0.1, 0.4))))
+        .hasMessage(
+            "places of a grid must lie in the water, 0.9 x 0.6 m and 0.5 m deep, and in no rock;"
+                + " outside: x 0.100, y 0.100, depth 0.400 m");
   }
 }

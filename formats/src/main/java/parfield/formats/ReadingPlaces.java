@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
+import parfield.aquascape.Rock;
 import parfield.survey.Reading;
 import parfield.tank.Place;
 import parfield.tank.Tank;
@@ -144,9 +145,36 @@ final class ReadingPlaces {
               : "correct the reading, or leave it out");
       return;
     }
-    if (!Double.isNaN(x) && !Double.isNaN(y) && !Double.isNaN(depth)) {
+    if (!Double.isNaN(x)
+        && !Double.isNaN(y)
+        && !Double.isNaN(depth)
+        && inWater(line, x, y, depth)) {
       readings.add(new Reading(line, new Place(x, y, depth), value));
     }
+  }
+
+  private boolean inWater(int line, double x, double y, double depth) {
+    Optional<Rock> rock = tank.flatMap(known -> known.aquascape().at(x, y, depth));
+    rock.ifPresent(
+        found ->
+            fault(
+                line,
+                "place",
+                String.format(
+                    Locale.ROOT,
+                    "x %s, y %s, depth %s %s, inside rock %s",
+                    shown(x),
+                    shown(y),
+                    shown(depth),
+                    unit.symbol(),
+                    found.name()),
+                "a place in the water",
+                "correct the place, or make the rock smaller where it is not so big"));
+    return rock.isEmpty();
+  }
+
+  private String shown(double metres) {
+    return NumberText.shown(unit.fromMetres(metres));
   }
 
   private double inside(int line, String what, Length length, Optional<Double> end, String axis) {

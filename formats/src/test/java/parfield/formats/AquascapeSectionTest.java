@@ -72,7 +72,7 @@ class AquascapeSectionTest {
 
   @Test
   void tellsWhatItTookAndWhatRisesOutOfTheWater() {
-    Setup setup = bench("arch: {box: {length: 30, width: 20, height: 55}, x: 45, y: 30}").read();
+    Setup setup = bench("arch: {box: {length: 10, width: 10, height: 55}, x: 65, y: 15}").read();
     assertThat(setup.assumptions())
         .contains(
             "tank.aquascape.arch does not state, so taken: above bottom 0 cm, reflectance 0.15",
@@ -484,6 +484,15 @@ class AquascapeSectionTest {
       out.putFloat((float) (100 * Math.cos(polar)));
     }
     out.putShort((short) 0);
+  }
+
+  @Test
+  void aReadingInsideARockIsRefused() {
+    // Readings stand at a depth of 15 cm.
+    assertThat(faults("pillar: {box: {length: 6, width: 6, height: 40}, x: 45, y: 30}"))
+        .containsExactly(
+            "low.csv:3: place: got x 45, y 30, depth 15 cm, inside rock pillar, allowed a place in"
+                + " the water; correct the place, or make the rock smaller where it is not so big");
   }
 
   @Test

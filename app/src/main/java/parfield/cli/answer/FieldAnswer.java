@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import parfield.field.Cells;
 import parfield.field.Places;
 import parfield.survey.Band;
 import parfield.units.Estimate;
@@ -45,8 +46,7 @@ public record FieldAnswer(
    * Figures of one plane's area, the meter's scale error included in every interval.
    *
    * @param depth of the plane [m]
-   * @param columns equal cells along x
-   * @param rows equal cells along y
+   * @param cells equal cells, those in rock left out
    * @param mean PPFD [µmol m⁻² s⁻¹]
    * @param min least PPFD of a cell
    * @param max greatest PPFD of a cell
@@ -56,8 +56,7 @@ public record FieldAnswer(
    */
   public record Plane(
       double depth,
-      int columns,
-      int rows,
+      Cells cells,
       Estimate mean,
       Estimate min,
       Estimate max,
@@ -65,6 +64,7 @@ public record FieldAnswer(
       List<Band> bands,
       List<Estimate> coverage) {
     public Plane {
+      Objects.requireNonNull(cells, "cells");
       Objects.requireNonNull(mean, "mean");
       Objects.requireNonNull(min, "min");
       Objects.requireNonNull(max, "max");

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import parfield.field.Cells;
 import parfield.formats.Setup;
 import parfield.plot.BandMap;
 import parfield.plot.BandMapSpec;
@@ -105,6 +106,7 @@ public record FieldPictures(Setup setup, Rig rig, LengthUnit unit) {
   private Scene scene(double depth) {
     Scene scene =
         Scene.of(rig.tank(), unit)
+            .atDepth(depth)
             .withFixtures(rig.hangings())
             .withReadings(
                 setup.surveys().values().stream()
@@ -138,12 +140,10 @@ public record FieldPictures(Setup setup, Rig rig, LengthUnit unit) {
       FieldAnswer field, int plane, List<Estimate> all, ToDoubleFunction<Estimate> end) {
     int from = 0;
     for (int k = 0; k < plane; k++) {
-      from += field.planes().get(k).columns() * field.planes().get(k).rows();
+      from += field.planes().get(k).cells().size();
     }
-    FieldAnswer.Plane of = field.planes().get(plane);
-    return new Raster(
-        of.columns(),
-        of.rows(),
-        all.subList(from, from + of.columns() * of.rows()).stream().mapToDouble(end).toArray());
+    Cells cells = field.planes().get(plane).cells();
+    double[] values = all.subList(from, from + cells.size()).stream().mapToDouble(end).toArray();
+    return new Raster(cells.columns(), cells.rows(), cells.whole(values));
   }
 }

@@ -35,13 +35,16 @@ final class PlainPackets {
   /**
    * Sends packets.
    *
-   * @return E_o in each voxel, x fastest, then y, then depth [µmol m⁻² s⁻¹]
+   * @return E_o of each channel of all fixtures together, one channel after another, in each voxel,
+   *     x fastest, then y, then depth [µmol m⁻² s⁻¹]
    */
   double[] scalarIrradiance(long packets, long seed) {
     Tank tank = rig.tank();
     Water water = tank.water();
     SplittableRandom random = new SplittableRandom(seed);
-    double[] sum = new double[columns * rows * layers];
+    int voxels = columns * rows * layers;
+    int channels = rig.hangings().get(0).fixture().channels().size();
+    double[] sum = new double[channels * voxels];
     int lamps = 0;
     for (Hanging hanging : rig.hangings()) {
       lamps += hanging.fixture().emitters().size() * hanging.fixture().channels().size();
@@ -50,8 +53,8 @@ final class PlainPackets {
       Hanging hanging = rig.hangings().get(random.nextInt(rig.hangings().size()));
       Emitter emitter =
           hanging.fixture().emitters().get(random.nextInt(hanging.fixture().emitters().size()));
-      Channel channel =
-          hanging.fixture().channels().get(random.nextInt(hanging.fixture().channels().size()));
+      int number = random.nextInt(channels);
+      Channel channel = hanging.fixture().channels().get(number);
       double wavelength = wavelength(channel.spectrumOrFlat(), random);
       double a = water.absorption(wavelength);
       double cosine = Math.sqrt(1 - random.nextDouble());
@@ -77,9 +80,9 @@ final class PlainPackets {
       dx /= index;
       dy /= index;
       dz = Math.sqrt(1 - dx * dx - dy * dy);
-      follow(sum, tank, random, weight, a, new double[] {x, y, 0, dx, dy, dz});
+      follow(sum, number * voxels, tank, random, weight, a, new double[] {x, y, 0, dx, dy, dz});
     }
-    double cell = tank.length() * tank.width() * tank.depth() / sum.length;
+    double cell = tank.length() * tank.width() * tank.depth() / voxels;
     for (int i = 0; i < sum.length; i++) {
       sum[i] /= cell * packets;
     }
@@ -87,14 +90,20 @@ final class PlainPackets {
   }
 
   private void follow(
-      double[] sum, Tank tank, SplittableRandom random, double weight, double a, double[] ray) {
+      double[] sum,
+      int first,
+      Tank tank,
+      SplittableRandom random,
+      double weight,
+      double a,
+      double[] ray) {
     double left = weight;
     while (true) {
       double toX = ray[3] > 0 ? (tank.length() - ray[0]) / ray[3] : -ray[0] / ray[3];
       double toY = ray[4] > 0 ? (tank.width() - ray[1]) / ray[4] : -ray[1] / ray[4];
       double toZ = ray[5] > 0 ? (tank.depth() - ray[2]) / ray[5] : -ray[2] / ray[5];
       double length = Math.max(0, Math.min(toX, Math.min(toY, toZ)));
-      count(sum, tank, ray, length, left, a);
+      count(sum, first, tank, ray, length, left, a);
       left *= Math.exp(-a * length);
       for (int axis = 0; axis < 3; axis++) {
         ray[axis] += length * ray[3 + axis];
@@ -134,7 +143,7 @@ final class PlainPackets {
 
   /** Adds flux times length to every voxel on the way, in steps to the nearest face. */
   private void count(
-      double[] sum, Tank tank, double[] ray, double length, double weight, double a) {
+      double[] sum, int first, Tank tank, double[] ray, double length, double weight, double a) {
     double sizeX = tank.length() / columns;
     double sizeY = tank.width() / rows;
     double sizeZ = tank.depth() / layers;
@@ -151,7 +160,8 @@ final class PlainPackets {
               toFace(x, ray[3], i, sizeX),
               Math.min(toFace(y, ray[4], j, sizeY), toFace(z, ray[5], k, sizeZ)));
       double to = Math.min(length, at + 1e-9 + Math.max(0, step));
-      sum[(k * rows + j) * columns + i] += (to - at) * weight * Math.exp(-a * (at + to) / 2);
+      sum[first + (k * rows + j) * columns + i] +=
+          (to - at) * weight * Math.exp(-a * (at + to) / 2);
       at = to;
     }
   }

@@ -21,8 +21,10 @@ import parfield.optics.PhaseFunction;
  */
 public record PlaneParallel(
     List<Medium> layers, double indexAbove, double indexBelow, OptionalDouble floor, Sky sky) {
-  /** Energy against its first below which a packet plays for its life: deep light is faint. */
-  private static final double FAINT = 1e-7;
+  /**
+   * Energy against what is common at the deepest plane, below which a packet plays for its life.
+   */
+  private static final double FAINT = 0.02;
 
   public PlaneParallel {
     layers = List.copyOf(layers);
@@ -117,6 +119,7 @@ public record PlaneParallel(
     double[] planes = depths.stream().mapToDouble(Double::doubleValue).toArray();
     Scene scene = scene();
     PlaneMeters shape = new PlaneMeters(planes);
+    double faint = faint(depths.stream().mapToDouble(Double::doubleValue).max().orElse(0));
     Batches batches =
         new Batches(
             shape.slots(),
@@ -130,11 +133,23 @@ public record PlaneParallel(
                 1,
                 new SkyEmission(),
                 channels -> new Detector[] {new PlaneMeters(planes)},
-                FAINT,
+                faint,
                 batches.packetsPerBatch()),
         effort,
         Watch.patient());
     return new PlaneParallelLight(batches, planes.length);
+  }
+
+  /** Light at a deep plane is faint: e^(−2 ∫a dz) is left where it has come down askew. */
+  private double faint(double deepest) {
+    double exponent = 0;
+    double top = 0;
+    for (Medium layer : layers) {
+      double within = Math.min(layer.thickness(), Math.max(0, deepest - top));
+      exponent += 2 * layer.absorption() * within;
+      top += layer.thickness();
+    }
+    return FAINT * Math.exp(-exponent);
   }
 
   private Scene scene() {

@@ -12,8 +12,11 @@ final class PlaneMeters implements Detector {
 
   static final int KINDS = 5;
 
-  /** Light that runs nearer along the plane than this counts as if it ran so [cosine]. */
-  private static final double GRAZING = 1e-6;
+  /**
+   * Light that runs nearer along the plane than this cosine counts as if it were equally bright at
+   * all such angles: its mean of 1/μ is then 2 over the cosine, where single values have no bound.
+   */
+  private static final double GRAZING = 0.02;
 
   private final double[] depths;
 
@@ -49,7 +52,7 @@ final class PlaneMeters implements Detector {
       packet.fluxes((depth - packet.z) / packet.dz, flux);
       double cosine = Math.abs(packet.dz);
       totals[(down ? 0 : n) + i] += flux[0];
-      totals[(down ? 2 * n : 3 * n) + i] += flux[0] / Math.max(GRAZING, cosine);
+      totals[(down ? 2 * n : 3 * n) + i] += flux[0] / (cosine > GRAZING ? cosine : GRAZING / 2);
       if (down && cosine > CAP) {
         // The mean radiance of a cap is its flux over ∫ μ dω = π (1 − CAP²).
         totals[4 * n + i] += flux[0];

@@ -27,8 +27,8 @@ import parfield.tank.Walls;
  * <p>Rocks stop direct light and its mirror images, on its way to the places and to the bottom and
  * panes that send it on. What rocks send back themselves is left out, and so is what they keep of
  * the diffuse light that bottom and panes send back; edges of their shadows are as sharp as the
- * parts that an emitter is cut into make them. Where what is left out matters {@link Departure} says
- * so, with its size. Immutable to its callers and thread-safe; tables are kept between calls.
+ * parts that an emitter is cut into make them. Where what is left out matters {@link Departure}
+ * says so, with its size. Immutable to its callers and thread-safe; tables are kept between calls.
  */
 public final class FastSolver implements FieldSolver {
   private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);

@@ -55,6 +55,7 @@ class ArchitectureTest {
           "rig",
           "field",
           "photon",
+          "validation",
           "survey",
           "fit",
           "plan",

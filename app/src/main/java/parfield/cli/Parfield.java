@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       FitCommand.class,
       FieldCommand.class,
       RecommendCommand.class,
+      ValidateCommand.class,
       DemoCommand.class,
     },
     synopsisSubcommandLabel = "COMMAND",
@@ -32,8 +33,8 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:done",
-      "1:done, but the answer is negative: no option meets the demands, or, with --strict, a"
-          + " reading looks wrong",
+      "1:done, but the answer is negative: no option meets the demands, a published value is not"
+          + " met, or, with --strict, a reading looks wrong",
       "2:not done: a fault in a file, on the command line or of the program",
       "130:interrupted, after the best found so far was printed"
     })

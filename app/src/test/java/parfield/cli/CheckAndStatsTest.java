@@ -49,6 +49,17 @@ class CheckAndStatsTest {
   }
 
   @Test
+  void checkTellsHazeAndFreeboard() {
+    Path setup =
+        Run.bench(
+            folder, "setup.yaml", "  yellowing: 0.05\n", "  scattering: 0.1\n  freeboard: 3\n");
+
+    assertThat(answer("check", setup))
+        .contains("opening     3 cm above the water line\n")
+        .contains(" at 440 nm, scattering 0.1 1/m at 550 nm, surface still\n");
+  }
+
+  @Test
   void lengthsAreShownInInchesOnRequest() {
     assertThat(answer("check", Run.bench(folder), "--length", "in"))
         .contains("tank        23.62 × 15.75 in inside, water 15.75 in deep\n")

@@ -24,7 +24,7 @@ class ParfieldTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"check", "stats", "fit", "field", "recommend", "demo"})
+  @ValueSource(strings = {"check", "stats", "fit", "field", "recommend", "validate", "demo"})
   void everyCommandHasHelp(String command) {
     Run run = Run.parfield(command, "--help");
 

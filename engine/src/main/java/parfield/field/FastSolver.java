@@ -56,7 +56,7 @@ public final class FastSolver implements FieldSolver {
   }
 
   /** A solver whose panes reflect everything and whose water takes nothing: for flux checks. */
-  static FastSolver lossless() {
+  public static FastSolver lossless() {
     return new FastSolver(true);
   }
 

@@ -32,6 +32,11 @@ final class Batches {
 
   private static final int MANY_FIGURES = 20_000;
 
+  /** Where there is little to add up they are smaller: more of them show their spread better. */
+  private static final int SMALL = 8;
+
+  private static final int FEW_FIGURES = 64;
+
   private final int channels;
   private final double[] outputs;
   private final int ledgerSize;
@@ -64,11 +69,18 @@ final class Batches {
     this.ledgerSize = ledgerSize;
     this.wanted = wanted;
     sums = new double[slots * channels];
-    packetsPerBatch = sums.length > MANY_FIGURES ? LARGE * PACKETS : PACKETS;
+    packetsPerBatch = packetsPerBatch(sums.length);
     mean = new double[slots];
     spread = new double[slots];
     ledgerMean = new double[ledgerSize];
     ledgerSpread = new double[ledgerSize];
+  }
+
+  private static int packetsPerBatch(int figures) {
+    if (figures > MANY_FIGURES) {
+      return LARGE * PACKETS;
+    }
+    return figures < FEW_FIGURES ? PACKETS / SMALL : PACKETS;
   }
 
   /**

@@ -92,6 +92,11 @@ final class Layer {
     }
   }
 
+  /** Beam attenuation c = a + b of one waveband [m⁻¹]. */
+  double beamAttenuation(int band) {
+    return dimming[band] + scattering;
+  }
+
   /**
    * Dims every waveband along a straight path: w ← w e^(−d s).
    *

@@ -29,6 +29,7 @@ public final class PhotonTracer implements FieldSolver {
   private static final double FAINT = 0.02;
 
   private final Effort effort;
+  private final boolean lossless;
 
   /**
    * A solver of some effort.
@@ -36,7 +37,17 @@ public final class PhotonTracer implements FieldSolver {
    * @param effort seed, threads, and when to stop
    */
   public PhotonTracer(Effort effort) {
+    this(effort, false);
+  }
+
+  private PhotonTracer(Effort effort, boolean lossless) {
     this.effort = effort;
+    this.lossless = lossless;
+  }
+
+  /** A solver whose panes reflect everything and whose water takes nothing: for flux checks. */
+  public static PhotonTracer lossless(Effort effort) {
+    return new PhotonTracer(effort, true);
   }
 
   @Override
@@ -63,7 +74,7 @@ public final class PhotonTracer implements FieldSolver {
     }
     wanted.placements().forEach(placement -> tank.requireInWater(placement.place()));
     Wavebands bands = new Wavebands(spectra(rig), tank.water());
-    Scene scene = Scene.of(tank, bands);
+    Scene scene = lossless ? Scene.lossless(tank, bands) : Scene.of(tank, bands);
     List<DirectionTable> tables = RigEmission.tables(rig);
     double[] outputs = outputs(rig);
     int voxels = wanted.voxels().map(VoxelGrid::size).orElse(0);

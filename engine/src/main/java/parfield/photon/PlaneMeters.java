@@ -3,17 +3,20 @@ package parfield.photon;
 /**
  * Meters in planes without end: irradiances both ways, and the light near the vertical.
  *
- * <p>Slots, each for all planes one after another: E_d, E_u, E_od, E_ou, then the flux within the
- * polar caps about straight down and straight up. Single-threaded.
+ * <p>Slots, each for all planes one after another: E_d, E_u, E_od, E_ou, then the flux within a
+ * polar cap about straight down. Single-threaded.
  */
 final class PlaneMeters implements Detector {
   /** Cosine at the edge of a polar cap. */
   static final double CAP = 0.99;
 
-  private static final int KINDS = 6;
+  static final int KINDS = 5;
 
-  /** Light that runs nearer along the plane than this counts as if it ran so [cosine]. */
-  private static final double GRAZING = 1e-6;
+  /**
+   * Light that runs nearer along the plane than this cosine counts as if it were equally bright at
+   * all such angles: its mean of 1/μ is then 2 over the cosine, where single values have no bound.
+   */
+  private static final double GRAZING = 0.02;
 
   private final double[] depths;
 
@@ -49,10 +52,10 @@ final class PlaneMeters implements Detector {
       packet.fluxes((depth - packet.z) / packet.dz, flux);
       double cosine = Math.abs(packet.dz);
       totals[(down ? 0 : n) + i] += flux[0];
-      totals[(down ? 2 * n : 3 * n) + i] += flux[0] / Math.max(GRAZING, cosine);
-      if (cosine > CAP) {
+      totals[(down ? 2 * n : 3 * n) + i] += flux[0] / (cosine > GRAZING ? cosine : GRAZING / 2);
+      if (down && cosine > CAP) {
         // The mean radiance of a cap is its flux over ∫ μ dω = π (1 − CAP²).
-        totals[(down ? 4 * n : 5 * n) + i] += flux[0];
+        totals[4 * n + i] += flux[0];
       }
     }
   }

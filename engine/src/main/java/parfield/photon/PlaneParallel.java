@@ -21,8 +21,10 @@ import parfield.optics.PhaseFunction;
  */
 public record PlaneParallel(
     List<Medium> layers, double indexAbove, double indexBelow, OptionalDouble floor, Sky sky) {
-  /** Energy against its first below which a packet plays for its life: deep light is faint. */
-  private static final double FAINT = 1e-7;
+  /**
+   * Energy against what is common at the deepest plane, below which a packet plays for its life.
+   */
+  private static final double FAINT = 0.02;
 
   public PlaneParallel {
     layers = List.copyOf(layers);
@@ -114,27 +116,63 @@ public record PlaneParallel(
    * @param effort seed, threads, packets; the target counts E_d at the depths
    */
   public PlaneParallelLight trace(List<Double> depths, Effort effort) {
+    return trace(depths, effort, Watch.patient());
+  }
+
+  /**
+   * Counts the light at some depths, watched.
+   *
+   * @param depths of level planes, each inside a layer or at the upper or lower end of all
+   * @param effort seed, threads, packets; the target counts E_d at the depths
+   * @param watch told of the progress; may stop it, and what is known then is the answer
+   */
+  public PlaneParallelLight trace(List<Double> depths, Effort effort, Watch watch) {
     double[] planes = depths.stream().mapToDouble(Double::doubleValue).toArray();
     Scene scene = scene();
-    PlaneMeters shape = new PlaneMeters(planes);
+    double faint = faint(depths.stream().mapToDouble(Double::doubleValue).max().orElse(0));
     Batches batches =
         new Batches(
-            shape.slots(),
+            (PlaneMeters.KINDS + 1) * planes.length,
             new double[] {1},
             new Ledger(layers.size()).size(),
             planes.length == 0 ? List.of() : List.of(new int[] {0, planes.length}));
+    PhaseIntoCone[] phases =
+        layers.stream()
+            .map(layer -> new PhaseIntoCone(layer.phase(), PlaneMeters.CAP))
+            .toArray(PhaseIntoCone[]::new);
     batches.run(
         () ->
             new PacketTrial(
                 scene,
                 1,
                 new SkyEmission(),
-                channels -> new Detector[] {new PlaneMeters(planes)},
-                FAINT,
+                channels -> meters(planes, scene, phases),
+                faint,
                 batches.packetsPerBatch()),
         effort,
-        Watch.patient());
+        watch);
     return new PlaneParallelLight(batches, planes.length);
+  }
+
+  private static Detector[] meters(double[] planes, Scene scene, PhaseIntoCone[] phases) {
+    return planes.length == 0
+        ? new Detector[0]
+        : new Detector[] {
+          new PlaneMeters(planes),
+          new ZenithMeter(planes, scene, phases, PlaneMeters.KINDS * planes.length)
+        };
+  }
+
+  /** Light at a deep plane is faint: e^(−2 ∫a dz) is left where it has come down askew. */
+  private double faint(double deepest) {
+    double exponent = 0;
+    double top = 0;
+    for (Medium layer : layers) {
+      double within = Math.min(layer.thickness(), Math.max(0, deepest - top));
+      exponent += 2 * layer.absorption() * within;
+      top += layer.thickness();
+    }
+    return FAINT * Math.exp(-exponent);
   }
 
   private Scene scene() {

@@ -86,10 +86,12 @@ public final class PlaneParallelLight {
     return new Count(flux.value / CAP_WEIGHT, flux.error / CAP_WEIGHT);
   }
 
-  /** Radiance that goes straight up at depth {@code i}: mean of 8° about it [sr⁻¹]. */
+  /**
+   * Radiance that goes straight up at depth {@code i}: mean of 8° about it [sr⁻¹]. The layers must
+   * share one refractive index.
+   */
   public Count radianceUpward(int i) {
-    Count flux = plane(5, i);
-    return new Count(flux.value / CAP_WEIGHT, flux.error / CAP_WEIGHT);
+    return plane(PlaneMeters.KINDS, i);
   }
 
   private Count plane(int kind, int i) {

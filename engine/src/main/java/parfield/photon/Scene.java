@@ -37,10 +37,19 @@ record Scene(
 
   /** A tank with its panes, bottom, rock and surface. */
   static Scene of(Tank tank, Wavebands bands) {
+    return of(tank, bands, bands.layer(tank));
+  }
+
+  /** A tank whose panes reflect everything and whose water takes nothing: for flux checks. */
+  static Scene lossless(Tank tank, Wavebands bands) {
+    return of(tank, bands, bands.clearLayer(tank)).withPerfectPanes();
+  }
+
+  private static Scene of(Tank tank, Wavebands bands, Layer water) {
     return new Scene(
         tank.length(),
         tank.width(),
-        new Layer[] {bands.layer(tank)},
+        new Layer[] {water},
         1,
         1,
         tank.surface().slopeVariance(),

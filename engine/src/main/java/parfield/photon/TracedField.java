@@ -102,6 +102,11 @@ public final class TracedField {
     return batches.ledger(0);
   }
 
+  /** Standard error of {@link #launched} [µmol s⁻¹]. */
+  public double launchedError() {
+    return batches.ledgerError(0);
+  }
+
   /** What of {@link #launched} ended so [µmol s⁻¹]; the sum over all fates is what was launched. */
   public double ended(Fate fate) {
     return batches.ledger(1 + fate.ordinal());

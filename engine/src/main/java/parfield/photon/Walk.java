@@ -221,13 +221,13 @@ final class Walk {
         scatters = true;
       }
     }
-    if (length == Double.POSITIVE_INFINITY) {
-      ledger.absorb(layer, energy);
-      return false;
-    }
     packet.in(water);
     for (Detector detector : detectors) {
       detector.pass(packet, length, totals);
+    }
+    if (length == Double.POSITIVE_INFINITY) {
+      ledger.absorb(layer, energy);
+      return false;
     }
     water.attenuate(packet.weight, length);
     double left = packet.energy();

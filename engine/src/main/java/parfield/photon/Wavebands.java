@@ -118,6 +118,15 @@ final class Wavebands {
 
   /** The water of a tank as one layer. */
   Layer layer(Tank tank) {
+    return layer(tank, at(tank.water()::absorption));
+  }
+
+  /** The same if water took no light. */
+  Layer clearLayer(Tank tank) {
+    return layer(tank, constant(0));
+  }
+
+  private Layer layer(Tank tank, double[] absorption) {
     Water water = tank.water();
     double diagonal =
         Math.sqrt(
@@ -128,7 +137,7 @@ final class Wavebands {
         0,
         tank.depth(),
         water.refractiveIndex(),
-        at(water::absorption),
+        absorption,
         at(water.scattering()::at),
         water.scattering().phase(),
         diagonal);

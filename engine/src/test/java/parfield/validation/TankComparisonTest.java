@@ -15,9 +15,6 @@ import parfield.photon.Watch;
  * reference does not know itself is allowed on top; the validation page has the precise figures.
  */
 class TankComparisonTest {
-  private static final double MEDIAN = .01;
-  private static final double HIGH = .03;
-
   static List<ComparedTank> tanks() {
     return ComparedTank.all();
   }
@@ -27,19 +24,8 @@ class TankComparisonTest {
   void theFastSolverErrsAsItSays(ComparedTank tank) {
     TankComparison comparison =
         TankComparison.of(tank, Effort.packets(1_200_000, 11), Watch.patient());
-    double median = MEDIAN;
-    double high = HIGH;
-    for (Departure departure : Departure.of(tank.rig().tank())) {
-      median += departure.typical();
-      high += departure.high();
-    }
     assertThat(comparison.noise()).as("noise of %s", comparison).isLessThan(.03);
-    assertThat(comparison.median())
-        .as("median of %s", comparison)
-        .isLessThan(median + .7 * comparison.noise());
-    assertThat(comparison.high())
-        .as("95th percentile of %s", comparison)
-        .isLessThan(high + 2.5 * comparison.noise());
+    assertThat(comparison.asStated()).as("%s", comparison).isTrue();
     assertThat(comparison.holds()).isEqualTo(Departure.of(tank.rig().tank()).isEmpty());
   }
 }

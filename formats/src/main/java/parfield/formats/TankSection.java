@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import parfield.aquascape.Aquascape;
 import parfield.optics.Agitation;
 import parfield.optics.Pane;
+import parfield.optics.Scattering;
 import parfield.optics.Water;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
@@ -26,6 +27,9 @@ final class TankSection {
 
   /** Refractive index of cast acrylic, handbook value at 589 nm, from memory. */
   private static final double ACRYLIC = 1.49;
+
+  /** Water that stands deeper than this under the rim is a slip of the unit [m]. */
+  private static final double HIGHEST_FREEBOARD = 1;
 
   private static final Map<String, Agitation> SURFACES =
       Map.of("still", Agitation.STILL, "gentle", Agitation.GENTLE, "strong", Agitation.STRONG);
@@ -65,6 +69,8 @@ final class TankSection {
             "yellowing",
             "yellowing slope",
             "refractive index",
+            "scattering",
+            "freeboard",
             "aquascape",
             "room");
     if (section.isEmpty()) {
@@ -99,6 +105,7 @@ final class TankSection {
     }
     Agitation surface = surface();
     Water waterState = water();
+    double freeboard = freeboard();
     Aquascape aquascape =
         tank.optional("aquascape")
             .map(
@@ -120,7 +127,7 @@ final class TankSection {
             lengths.metres(water),
             walls,
             reflectance,
-            new Opening(lengths.metres(rim), opaque, lid),
+            new Opening(lengths.metres(rim), opaque, lid, lengths.metres(freeboard)),
             waterState,
             surface,
             aquascape));
@@ -136,6 +143,19 @@ final class TankSection {
     return Double.isNaN(half)
         ? lengths.notNegative()
         : new Limit(0, true, half, false, lengths.unit().symbol());
+  }
+
+  private double freeboard() {
+    Optional<Entry> stated = tank.optional("freeboard");
+    if (stated.isEmpty()) {
+      tank.taken("freeboard", "none");
+      return 0;
+    }
+    return stated
+        .get()
+        .number(
+            lengths.between(0, lengths.unit().fromMetres(HIGHEST_FREEBOARD)),
+            "state how far panes, rim, braces and lid stand above the water line");
   }
 
   private Walls walls() {
@@ -306,9 +326,22 @@ final class TankSection {
             Water.SEA_WATER_INDEX,
             Limit.inside(1, 2, ""),
             "sea water is 1.34, fresh water 1.33; leave it out if you do not know it");
-    return Double.isNaN(yellowing) || Double.isNaN(slope) || Double.isNaN(index)
+    double scattering =
+        tank.number(
+            "scattering",
+            0,
+            Limit.between(0, 10, "1/m"),
+            "state the scattering coefficient at 550 nm: clear water 0, hazy water 0.05 to 0.2");
+    return Double.isNaN(yellowing)
+            || Double.isNaN(slope)
+            || Double.isNaN(index)
+            || Double.isNaN(scattering)
         ? Water.seaWater(0)
-        : new Water(index, yellowing, slope);
+        : new Water(index, yellowing, slope, scattering(scattering));
+  }
+
+  private static Scattering scattering(double coefficient) {
+    return coefficient == 0 ? Scattering.none() : Scattering.particles(coefficient);
   }
 
   private Room room() {

@@ -43,7 +43,7 @@ class OpenBenchTest {
     assertThat(setup.assumptions())
         .containsExactly(
             "tank does not state, so taken: opening free (no rim, brace or lid), yellowing slope"
-                + " 0.015 1/nm, refractive index 1.34",
+                + " 0.015 1/nm, refractive index 1.34, scattering 0 1/m, freeboard none",
             "fixtures.pendant.channels.blue does not state, so taken: output proportional to the"
                 + " dial",
             "fixtures.pendant does not state, so taken: aperture of its emitters unknown (a"

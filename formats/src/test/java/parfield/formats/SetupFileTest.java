@@ -17,6 +17,7 @@ import parfield.lamp.Fixture;
 import parfield.lamp.IntensityDistribution;
 import parfield.lamp.TabulatedIntensity;
 import parfield.optics.Agitation;
+import parfield.optics.Scattering;
 import parfield.optics.Water;
 import parfield.plan.Demand;
 import parfield.plan.Extent;
@@ -56,7 +57,8 @@ class SetupFileTest {
             new Rectangle(0, 0.1, 0, 0.05));
     assertThat(tank.opening().lid()).isEqualTo(new Lid.Mesh(0.7));
     assertThat(tank.surface()).isEqualTo(Agitation.GENTLE);
-    assertThat(tank.water()).isEqualTo(new Water(1.339, 0.08, 0.016));
+    assertThat(tank.water()).isEqualTo(new Water(1.339, 0.08, 0.016, Scattering.particles(0.1)));
+    assertThat(tank.opening().freeboard()).isEqualTo(0.03);
     assertThat(setup.room().height()).isEqualTo(OptionalDouble.of(0.6));
     assertThat(setup.room().length()).isEqualTo(OptionalDouble.of(1));
     assertThat(setup.room().width().orElseThrow()).isCloseTo(0.7, within(1e-15));
@@ -163,7 +165,7 @@ class SetupFileTest {
         .containsExactly(
             "tank does not state, so taken: walls clean, bottom reflectance 0.3, opening free (no"
                 + " rim, brace or lid), surface still, yellowing 0.05 1/m, yellowing slope 0.015"
-                + " 1/nm, refractive index 1.34",
+                + " 1/nm, refractive index 1.34, scattering 0 1/m, freeboard none",
             "fixtures.pendant.channels.blue does not state, so taken: spectrum flat over 400 to 700"
                 + " nm, output proportional to the dial",
             "fixtures.pendant.channels.white does not state, so taken: spectrum flat over 400 to"

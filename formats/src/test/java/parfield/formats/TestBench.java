@@ -28,6 +28,8 @@ final class TestBench {
         yellowing: 0.08
         yellowing slope: 0.016
         refractive index: 1.339
+        scattering: 0.1
+        freeboard: 3
         aquascape:
           arch: {box: {length: 20, width: 15, height: 10}, x: 30, y: 35, above bottom: 1, yaw: 20, reflectance: 0.2}
           boulder: {ellipsoid: {length: 16, width: 12, height: 10}, x: 65, y: 30, above bottom: -1, yaw: 0, reflectance: 0.3}

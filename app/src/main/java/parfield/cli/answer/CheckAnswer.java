@@ -219,6 +219,8 @@ public record CheckAnswer(
     Json.length(tank, "water_depth", setup.tank().depth());
     Json.number(tank, "bottom_reflectance", setup.tank().bottomReflectance());
     Json.number(tank, "yellowing_per_m", setup.tank().water().yellowing());
+    Json.number(tank, "scattering_per_m", setup.tank().water().scattering().coefficient());
+    Json.length(tank, "freeboard", setup.tank().opening().freeboard());
     ArrayNode rocks = tank.putArray("rocks");
     for (Rock rock : setup.tank().aquascape().rocks()) {
       Bounds bounds = rock.shape().bounds();

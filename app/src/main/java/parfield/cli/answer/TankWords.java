@@ -12,6 +12,7 @@ import parfield.aquascape.Rock;
 import parfield.aquascape.Shape;
 import parfield.formats.Room;
 import parfield.optics.Reflectance;
+import parfield.optics.Scattering;
 import parfield.tank.Lid;
 import parfield.tank.Opening;
 import parfield.tank.Side;
@@ -51,9 +52,10 @@ final class TankWords {
         "water",
         String.format(
             Locale.ROOT,
-            "refractive index %s, yellowing %s 1/m at 440 nm, surface %s",
+            "refractive index %s, yellowing %s 1/m at 440 nm, %ssurface %s",
             Numbers.plain(tank.water().refractiveIndex(), 3),
             Numbers.plain(tank.water().yellowing(), 3),
+            scattering(tank.water().scattering()),
             tank.surface().name().toLowerCase(Locale.ROOT)));
     List<Rock> rocks = tank.aquascape().rocks();
     for (int i = 0; i < rocks.size(); i++) {
@@ -146,7 +148,19 @@ final class TankWords {
     } else if (opening.lid() instanceof Lid.Clear) {
       parts.add("clear lid");
     }
+    if (opening.freeboard() > 0) {
+      parts.add(Numbers.withUnit(opening.freeboard(), unit) + " above the water line");
+    }
     return parts.isEmpty() ? "free" : String.join(", ", parts);
+  }
+
+  private static String scattering(Scattering scattering) {
+    return scattering.coefficient() == 0
+        ? ""
+        : String.format(
+            Locale.ROOT,
+            "scattering %s 1/m at 550 nm, ",
+            Numbers.plain(scattering.coefficient(), 3));
   }
 
   private static String room(Room room, LengthUnit unit) {

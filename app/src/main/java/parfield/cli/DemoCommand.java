@@ -100,12 +100,17 @@ final class DemoCommand implements Callable<Integer> {
     refuseForeignSetup(files.get(DemoBench.SETUP));
     files.forEach(
         (name, text) -> {
-          String what =
-              name.equals(DemoBench.SETUP)
-                  ? "the bench: tank, fixture, rigs, meter, bands, demands"
-                  : name.startsWith("spectra/") ? "spectrum of a channel" : "readings of a survey";
-          leave(name, what + " (invented)", text);
+          leave(name, what(name) + " (invented)", text);
         });
+  }
+
+  private static String what(String name) {
+    return switch (name) {
+      case DemoBench.SETUP -> "the bench: tank, fixture, rigs, meter, bands, demands";
+      case "spectra/reference.csv" -> "spectrum of a lamp to compare with";
+      case "spectra/places.csv" -> "spectra of ten places";
+      default -> name.startsWith("spectra/") ? "spectrum of a channel" : "readings of a survey";
+    };
   }
 
   private LightModel fit(Bench bench, FastSolver solver, LengthUnit unit, PrintWriter err) {

@@ -10,6 +10,7 @@ import parfield.fit.FitReport;
 import parfield.fit.LightModel;
 import parfield.fit.LightModelFit;
 import parfield.formats.ModelFile;
+import parfield.rig.Rig;
 import parfield.survey.Survey;
 import parfield.survey.Thinning;
 import picocli.CommandLine.Option;
@@ -42,6 +43,18 @@ final class Modelling {
   /** The model of a bench. */
   LightModel model(Bench bench, PrintWriter err) {
     return file == null ? fit(bench, solver, err).model() : ModelFile.read(file);
+  }
+
+  /**
+   * A rig whose channels all have a distribution: as stated, where every one is and no model was
+   * named, else by the model's best estimate.
+   */
+  Rig lit(Bench bench, Rig rig, PrintWriter err) {
+    boolean stated =
+        rig.hangings().stream()
+            .flatMap(hanging -> hanging.fixture().channels().stream())
+            .allMatch(channel -> channel.distribution().isPresent());
+    return stated && file == null ? rig : model(bench, err).best().applyTo(rig);
   }
 
   /**

@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       FitCommand.class,
       FieldCommand.class,
       RecommendCommand.class,
+      SpectrumCommand.class,
       ValidateCommand.class,
       DemoCommand.class,
     },

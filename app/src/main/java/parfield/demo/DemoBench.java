@@ -89,6 +89,8 @@ public final class DemoBench {
     files.put(SETUP, DemoSetup.TEXT);
     DemoSpectra.BY_CHANNEL.forEach(
         (channel, peaks) -> files.put("spectra/" + channel + ".csv", DemoSpectra.file(peaks)));
+    files.put("spectra/reference.csv", DemoSpectra.reference());
+    files.put("spectra/places.csv", DemoSpectra.places());
     files.put("low.csv", readings("low", LOW, SLIP_AT, random));
     files.put("high.csv", readings("high", HIGH, NO_SLIP, random));
     return files;

@@ -1,5 +1,9 @@
 package parfield.plot;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.stream.IntStream;
+
 /**
  * A line through points.
  *
@@ -24,6 +28,49 @@ record Line(double[] x, double[] y) {
       distances[i] = distances[i - 1] + Math.hypot(x[i] - x[i - 1], y[i] - y[i - 1]);
     }
     return distances;
+  }
+
+  /**
+   * This line without the points that lie within a distance of the line through those kept (Douglas
+   * and Peucker 1973, Cartographica 10:112).
+   */
+  Line within(double distance) {
+    boolean[] kept = new boolean[size()];
+    kept[0] = true;
+    kept[size() - 1] = true;
+    Deque<int[]> open = new ArrayDeque<>();
+    open.push(new int[] {0, size() - 1});
+    while (!open.isEmpty()) {
+      int[] piece = open.pop();
+      int farthest = -1;
+      double most = distance;
+      for (int i = piece[0] + 1; i < piece[1]; i++) {
+        double away = away(i, piece[0], piece[1]);
+        if (away > most) {
+          most = away;
+          farthest = i;
+        }
+      }
+      if (farthest > 0) {
+        kept[farthest] = true;
+        open.push(new int[] {piece[0], farthest});
+        open.push(new int[] {farthest, piece[1]});
+      }
+    }
+    int[] points = IntStream.range(0, size()).filter(i -> kept[i]).toArray();
+    return new Line(
+        IntStream.of(points).mapToDouble(i -> x[i]).toArray(),
+        IntStream.of(points).mapToDouble(i -> y[i]).toArray());
+  }
+
+  /** Distance of point {@code i} from the line through two others. */
+  private double away(int i, int from, int to) {
+    double alongX = x[to] - x[from];
+    double alongY = y[to] - y[from];
+    double length = Math.hypot(alongX, alongY);
+    double offX = x[i] - x[from];
+    double offY = y[i] - y[from];
+    return length > 0 ? Math.abs(alongX * offY - alongY * offX) / length : Math.hypot(offX, offY);
   }
 
   /** Path data through all points. */

@@ -40,21 +40,33 @@ class DocumentedCommandsTest {
   @Test
   void everyOptionOfEveryCommandIsDescribedInItsSection() throws IOException {
     for (CommandLine command : new CommandLine(new Parfield()).getSubcommands().values()) {
-      String section = section(command.getCommandName());
-      List<String> described = new ArrayList<>(SHARED);
-      if (command.getCommandName().equals("validate")) {
-        // No setup, no lengths.
-        described.remove("--length");
+      assertDescribed(command.getCommandName(), command);
+      for (CommandLine question : command.getSubcommands().values()) {
+        assertDescribed(command.getCommandName() + " " + question.getCommandName(), question);
       }
-      Matcher rows = Pattern.compile("(?m)^\\| `(--[a-z-]+)").matcher(section);
-      while (rows.find()) {
-        described.add(rows.group(1));
-      }
-      assertThat(command.getCommandSpec().options())
-          .as("options of %s", command.getCommandName())
-          .extracting(OptionSpec::longestName)
-          .containsExactlyInAnyOrderElementsOf(described);
     }
+  }
+
+  private static void assertDescribed(String heading, CommandLine command) throws IOException {
+    String section = section(heading);
+    List<String> described = new ArrayList<>(SHARED);
+    Matcher rows = Pattern.compile("(?m)^\\| `(--[a-z-]+)").matcher(section);
+    while (rows.find()) {
+      described.add(rows.group(1));
+    }
+    List<String> names =
+        command.getCommandSpec().options().stream().map(OptionSpec::longestName).toList();
+    // What all commands share is described once.
+    if (!names.contains("--json")) {
+      described.remove("--json");
+    }
+    if (!names.contains("--length")) {
+      described.remove("--length");
+    }
+    if (names.contains("--unit")) {
+      described.add("--unit");
+    }
+    assertThat(names).as("options of %s", heading).containsExactlyInAnyOrderElementsOf(described);
   }
 
   @Test
@@ -85,6 +97,20 @@ class DocumentedCommandsTest {
             Run.parfield("recommend", hard, "--model", model, "--heights", "15,20", "--json"));
 
     Set<String> keys = new TreeSet<>();
+    for (String approved :
+        List.of(
+            "describe",
+            "compare",
+            "depths",
+            "blend",
+            "mix",
+            "parts",
+            "meter",
+            "meter-surveys",
+            "eyes")) {
+      Path answer = Path.of("src/test/resources/approved/spectrum-" + approved + ".json");
+      collectKeys(new ObjectMapper().readTree(answer.toFile()), keys);
+    }
     for (Run run : runs) {
       assertThat(run.err()).isEmpty();
       collectKeys(new ObjectMapper().readTree(run.out()), keys);

@@ -24,12 +24,22 @@ class ParfieldTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"check", "stats", "fit", "field", "recommend", "validate", "demo"})
+  @ValueSource(strings = {"check", "stats", "fit", "field", "recommend", "spectrum", "validate", "demo"})
   void everyCommandHasHelp(String command) {
     Run run = Run.parfield(command, "--help");
 
     assertThat(run.code()).isZero();
     Approved.check("help-" + command + ".txt", run.out());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"describe", "compare", "depths", "blend", "mix", "parts", "meter", "eyes"})
+  void everyQuestionOnSpectraHasHelp(String question) {
+    Run run = Run.parfield("spectrum", question, "--help");
+
+    assertThat(run.code()).isZero();
+    Approved.check("help-spectrum-" + question + ".txt", run.out());
   }
 
   @Test

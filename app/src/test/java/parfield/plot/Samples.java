@@ -53,6 +53,7 @@ final class Samples {
     all.put("section-rocks", Section.svg(sectionWithRocks()));
     all.put("curves", Curves.svg(curves()));
     all.put("depth", Curves.svg(byDepth()));
+    all.putAll(SpectrumSamples.all());
     return all;
   }
 

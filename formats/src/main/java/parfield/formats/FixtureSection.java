@@ -128,7 +128,8 @@ final class FixtureSection {
       return plain(name);
     }
     try (Section channel = section.get()) {
-      Optional<PhotonSpectrum> spectrum = channel.optional("spectrum").flatMap(sources::spectrum);
+      Optional<PhotonSpectrum> spectrum =
+          channel.optional("spectrum").flatMap(file -> sources.spectrum(file, name));
       if (!channel.has("spectrum")) {
         channel.taken("spectrum", "flat over 400 to 700 nm");
       }

@@ -1,16 +1,13 @@
 package parfield.formats;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import parfield.rig.Rig;
 import parfield.spectrum.Finding;
-import parfield.spectrum.Illuminants;
 import parfield.spectrum.PhotonSpectrum;
 import parfield.spectrum.SensorResponse;
 import parfield.survey.Meter;
@@ -23,21 +20,6 @@ final class SensorEntry {
       "state the light that the sensor was calibrated under, as in calibrated under: illuminant A";
 
   private SensorEntry() {}
-
-  private static Map<String, SensorResponse> responses() {
-    Map<String, SensorResponse> named = new LinkedHashMap<>();
-    Stream.concat(Stream.of(SensorResponse.ideal()), SensorResponse.generics().stream())
-        .forEach(response -> named.put(response.name(), response));
-    return named;
-  }
-
-  private static Map<String, PhotonSpectrum> lights() {
-    Map<String, PhotonSpectrum> named = new LinkedHashMap<>();
-    named.put("illuminant A", Illuminants.a());
-    named.put("illuminant D65", Illuminants.d65());
-    named.put("equal photons", PhotonSpectrum.flat());
-    return named;
-  }
 
   /** The sensor that a meter states; empty if it states none, or with faults. */
   static Optional<SpectralSensor> read(Section meter, Sources sources) {
@@ -53,11 +35,13 @@ final class SensorEntry {
       return Optional.empty();
     }
     Optional<SensorResponse> response =
-        meter.optional("response").flatMap(entry -> named(entry, responses(), sources::response));
+        meter
+            .optional("response")
+            .flatMap(entry -> named(entry, Sensors.responses(), sources::response));
     Optional<PhotonSpectrum> light =
         meter
             .required("calibrated under", CURE)
-            .flatMap(entry -> named(entry, lights(), sources::spectrum));
+            .flatMap(entry -> named(entry, Sensors.lights(), sources::spectrum));
     if (response.isEmpty() || light.isEmpty()) {
       return Optional.empty();
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import parfield.lamp.TabulatedIntensity;
 import parfield.optics.Reflectance;
 import parfield.spectrum.PhotonSpectrum;
@@ -20,7 +21,7 @@ final class Sources {
 
   private final Path folder;
   private final Notes notes;
-  private final Map<Path, Optional<PhotonSpectrum>> spectra = new HashMap<>();
+  private final Map<Path, List<MeasuredSpectrum>> spectra = new HashMap<>();
   private final Map<Path, Optional<TabulatedIntensity>> tables = new HashMap<>();
   private final Map<Path, Optional<Reflectance>> reflectances = new HashMap<>();
   private final Map<Path, Optional<MeshSource>> meshes = new HashMap<>();
@@ -31,20 +32,33 @@ final class Sources {
     this.notes = notes;
   }
 
-  /** The spectrum in the file that an entry names; empty with faults. */
+  /** The spectrum of a channel in the file that an entry names; empty with faults. */
+  Optional<PhotonSpectrum> spectrum(Entry entry, String channel) {
+    return spectra(entry, (file, all) -> SpectrumFile.ofChannel(file, all, channel, notes));
+  }
+
+  /** The only spectrum in the file that an entry names; empty with faults. */
   Optional<PhotonSpectrum> spectrum(Entry entry) {
+    return spectra(entry, (file, all) -> SpectrumFile.only(file, all, notes));
+  }
+
+  private Optional<PhotonSpectrum> spectra(
+      Entry entry, BiFunction<String, List<MeasuredSpectrum>, Optional<PhotonSpectrum>> choice) {
     Optional<String> name = entry.text("name a file, as in spectrum: blue.csv");
     Optional<Path> path = name.flatMap(text -> resolve(entry, text));
     if (path.isEmpty()) {
       return Optional.empty();
     }
+    String file = Notes.shown(name.get());
     if (!spectra.containsKey(path.get())) {
       spectra.put(
           path.get(),
           bytes(entry, name.get(), path.get(), SpectrumFile.MOST_BYTES)
-              .flatMap(bytes -> SpectrumFile.read(Notes.shown(name.get()), bytes, notes)));
+              .map(bytes -> SpectrumFile.read(file, bytes, Optional.empty(), notes))
+              .orElse(List.of()));
     }
-    return spectra.get(path.get());
+    List<MeasuredSpectrum> all = spectra.get(path.get());
+    return all.isEmpty() ? Optional.empty() : choice.apply(file, all);
   }
 
   /** The sensor's response in the file that an entry names; empty with faults. */

@@ -114,6 +114,23 @@ class FuzzTest {
   }
 
   @Test
+  void exchangedSpectra() {
+    StringBuilder xml =
+        new StringBuilder(
+            """
+            <?xml version="1.0"?>
+            <IESTM2714 version="1.0">
+            <SpectralDistribution>
+            <SpectralQuantity>flux</SpectralQuantity>
+            """);
+    for (int nm = 380; nm <= 780; nm += 20) {
+      xml.append("<SpectralData wavelength=\"").append(nm).append("\">1.5</SpectralData>\n");
+    }
+    xml.append("</SpectralDistribution></IESTM2714>");
+    fuzz("spectra/blue.csv", xml.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  @Test
   void intensityTables() {
     fuzz("pendant.csv", "gamma_deg,0,90\n0,100,100\n45,80,40\n".getBytes(StandardCharsets.UTF_8));
   }

@@ -4,9 +4,13 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.OptionalDouble;
+import parfield.spectrum.Finding;
+import parfield.spectrum.WaveBand;
 import parfield.tank.Place;
 import parfield.units.Estimate;
 import parfield.units.LengthUnit;
@@ -62,6 +66,11 @@ public final class Json {
     json.put(key, rounded(value, 4));
   }
 
+  /** Puts a pure number with at most {@code digits} decimals. */
+  static void number(ObjectNode json, String key, double value, int digits) {
+    json.put(key, rounded(value, digits));
+  }
+
   /** Puts a pure number, or {@code null}. */
   static void number(ObjectNode json, String key, OptionalDouble value) {
     if (value.isPresent()) {
@@ -71,9 +80,28 @@ public final class Json {
     }
   }
 
+  /** Puts a figure, or {@code null} where it is not defined. */
+  static void number(ObjectNode json, String key, Finding<Double> value) {
+    number(json, key, value.toOptional().map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+  }
+
   /** Puts a pure number with its interval. */
   static void number(ObjectNode json, String key, Estimate value) {
     estimate(json, key, value, 4);
+  }
+
+  /** Adds a waveband by its ends; its figures follow. */
+  static ObjectNode band(ArrayNode array, WaveBand band) {
+    ObjectNode entry = array.addObject();
+    number(entry, "from_nm", band.fromNm());
+    number(entry, "to_nm", band.toNm());
+    return entry;
+  }
+
+  /** Puts a list of sentences or names. */
+  static void strings(ObjectNode json, String key, List<String> all) {
+    ArrayNode array = json.putArray(key);
+    all.forEach(array::add);
   }
 
   private static void estimate(ObjectNode json, String key, Estimate estimate, int digits) {

@@ -2,6 +2,7 @@ package parfield.cli.answer;
 
 import java.util.Locale;
 import java.util.OptionalDouble;
+import parfield.spectrum.WaveBand;
 import parfield.tank.Place;
 import parfield.units.Estimate;
 import parfield.units.LengthUnit;
@@ -19,6 +20,11 @@ public final class Numbers {
   /** How many there are, as in {@code 1 reading} or {@code 16 readings}. */
   static String count(int number, String one) {
     return number + " " + one + (number == 1 ? "" : "s");
+  }
+
+  /** How many there are, where more than one has a word of its own. */
+  static String count(int number, String one, String more) {
+    return number + " " + (number == 1 ? one : more);
   }
 
   /** A PPFD without its unit, as in {@code 392}. */
@@ -83,6 +89,34 @@ public final class Numbers {
       text = text.replaceAll("0+$", "").replaceAll("\\.$", "");
     }
     return text;
+  }
+
+  /** A number with exactly {@code digits} decimals. */
+  static String fixed(double value, int digits) {
+    return decimals(value, digits);
+  }
+
+  /** A number to three digits, as in {@code 0.0123}, {@code 4.56}, {@code 1234}. */
+  static String significant(double value) {
+    if (value == 0 || Double.isNaN(value)) {
+      return "0";
+    }
+    int digits = 2 - (int) Math.floor(Math.log10(Math.abs(value)));
+    return decimals(value, Math.max(0, Math.min(12, digits)));
+  }
+
+  /** A number with its sign, as in {@code +2.4} or {@code −2.4}; 0 has none. */
+  static String signed(double value, int digits) {
+    String text = decimals(value, digits);
+    if (text.startsWith("-")) {
+      return text.replace('-', '\u2212');
+    }
+    return text.matches("0(\\.0*)?") ? text : "+" + text;
+  }
+
+  /** A waveband without its unit, as in {@code 430–480}. */
+  static String nm(WaveBand band) {
+    return plain(band.fromNm(), 1) + "–" + plain(band.toNm(), 1);
   }
 
   private static String decimals(double value, int digits) {

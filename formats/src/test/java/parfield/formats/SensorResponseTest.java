@@ -25,6 +25,11 @@ class SensorResponseTest {
       720,0
       """;
 
+  /** Where the bench states its meter, whatever stands before it. */
+  private static final String AT =
+      "setup.yaml:"
+          + TestBench.FULL.substring(0, TestBench.FULL.indexOf("probe: {")).lines().count();
+
   @TempDir private Path folder;
 
   private TestBench stating(String sensor) {
@@ -128,18 +133,22 @@ class SensorResponseTest {
   void saysWhatIsWrong() {
     assertThat(stating("response: probe.csv").faults())
         .containsExactly(
-            "setup.yaml:37:10: meters.probe.calibrated under: got nothing; state the light that the"
+            AT
+                + ":10: meters.probe.calibrated under: got nothing; state the light that the"
                 + " sensor was calibrated under, as in calibrated under: illuminant A");
     assertThat(stating("calibrated under: illuminant A").faults())
         .containsExactly(
-            "setup.yaml:37:151: meters.probe.calibrated under: got illuminant A, allowed nothing"
+            AT
+                + ":151: meters.probe.calibrated under: got illuminant A, allowed nothing"
                 + " where no response is stated; state the sensor's response, or delete this");
     assertThat(stating("response: generic blue-weka, calibrated under: illuminant B").faults())
         .containsExactly(
-            "setup.yaml:37:143: meters.probe.response: got generic blue-weka, allowed ideal, generic"
+            AT
+                + ":143: meters.probe.response: got generic blue-weka, allowed ideal, generic"
                 + " blue-weak, generic red-short, generic even, the name of a file; did you mean"
                 + " generic blue-weak?",
-            "setup.yaml:37:180: meters.probe.calibrated under: got illuminant B, allowed illuminant"
+            AT
+                + ":180: meters.probe.calibrated under: got illuminant B, allowed illuminant"
                 + " A, illuminant D65, equal photons, the name of a file; did you mean illuminant"
                 + " A?");
     assertThat(
@@ -147,7 +156,8 @@ class SensorResponseTest {
                 .with("probe.csv", "wavelength_nm,response\n600,1\n700,1\n")
                 .faults())
         .containsExactly(
-            "setup.yaml:37:10: meters.probe: a sensor of response probe.csv cannot have been"
+            AT
+                + ":10: meters.probe: a sensor of response probe.csv cannot have been"
                 + " calibrated under a light that it does not see, or that holds no PAR; name"
                 + " another light");
   }

@@ -36,7 +36,7 @@ public record Departure(String cause, double typical, double high) {
     if (tank.surface() == Agitation.STRONG) {
       departures.add(
           new Departure(
-              "the surface moves strongly, and what waves do to light between the shadows is left"
+              "The surface moves strongly, and what waves do to light between the shadows is left"
                   + " out",
               0.01,
               0.025));
@@ -45,25 +45,25 @@ public record Departure(String cause, double typical, double high) {
     if (scatterings > HAZE) {
       departures.add(
           new Departure(
-              "the water is turbid, and scattering is left out",
+              "The water is turbid, and scattering is left out",
               HAZE_TYPICAL * scatterings,
               HAZE_HIGH * scatterings));
     }
     if (tank.opening().freeboard() >= DRY_GLASS) {
       departures.add(
           new Departure(
-              "the panes stand above the water, and what their dry glass throws back is left out",
+              "The panes stand above the water, and what their dry glass throws back is left out",
               0.005,
               0.026));
     }
     return List.copyOf(departures);
   }
 
-  /** One sentence without its full stop. */
+  /** A sentence: what is left out, and what that costs. */
   public String inWords() {
     return String.format(
         Locale.ROOT,
-        "%s: PPFD is off by about %s %%, by %s %% in places",
+        "%s: predicted PPFD is off by about %s %%, by %s %% in places.",
         cause,
         percent(typical),
         percent(high));

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
+import parfield.field.Departure;
 import parfield.survey.Survey;
 import parfield.survey.Suspicion;
 import parfield.survey.SuspiciousReadings;
@@ -53,6 +54,7 @@ final class FitReports {
     writer.channels(all, groups, statements);
     writer.untold(sample, statements);
     statements.add(writer.meterScale());
+    Departure.of(surveys.get(0).rig().tank()).forEach(left -> statements.add(left.inWords()));
     return new FitReport(
         writer.findings(sample),
         residuals,

@@ -29,16 +29,16 @@ class DepartureTest {
   void itSaysWhatItLeavesOut() {
     assertThat(words(TANK.withSurface(Agitation.STRONG)))
         .containsExactly(
-            "the surface moves strongly, and what waves do to light between the shadows is left"
-                + " out: PPFD is off by about 1.0 %, by 2.5 % in places");
+            "The surface moves strongly, and what waves do to light between the shadows is left"
+                + " out: predicted PPFD is off by about 1.0 %, by 2.5 % in places.");
     assertThat(words(TANK.withWater(Water.seaWater(0).withScattering(Scattering.particles(.5)))))
         .containsExactly(
-            "the water is turbid, and scattering is left out: PPFD is off by about 0.8 %, by 2.0 %"
-                + " in places");
+            "The water is turbid, and scattering is left out: predicted PPFD is off by about 0.8 %,"
+                + " by 2.0 % in places.");
     assertThat(words(TANK.withOpening(new Opening(0, List.of(), new Lid.None(), .06))))
         .containsExactly(
-            "the panes stand above the water, and what their dry glass throws back is left out:"
-                + " PPFD is off by about 0.5 %, by 2.6 % in places");
+            "The panes stand above the water, and what their dry glass throws back is left out:"
+                + " predicted PPFD is off by about 0.5 %, by 2.6 % in places.");
   }
 
   private static List<String> words(Tank tank) {

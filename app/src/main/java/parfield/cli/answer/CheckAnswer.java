@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import parfield.aquascape.Bounds;
 import parfield.aquascape.Rock;
+import parfield.field.Departure;
 import parfield.formats.Setup;
 import parfield.lamp.Fixture;
 import parfield.plan.Demand;
@@ -200,6 +201,7 @@ public record CheckAnswer(
   private List<String> assumptions() {
     List<String> all = new java.util.ArrayList<>(setup.assumptions());
     demands.ifPresent(known -> all.addAll(known.assumptions()));
+    Departure.of(setup.tank()).forEach(left -> all.add(left.inWords()));
     return all;
   }
 

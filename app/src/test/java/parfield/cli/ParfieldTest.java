@@ -24,7 +24,8 @@ class ParfieldTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"check", "stats", "fit", "field", "recommend", "spectrum", "validate", "demo"})
+  @ValueSource(
+      strings = {"check", "stats", "fit", "field", "recommend", "spectrum", "validate", "demo"})
   void everyCommandHasHelp(String command) {
     Run run = Run.parfield(command, "--help");
 

@@ -14,6 +14,7 @@ import parfield.cli.answer.Numbers;
 import parfield.field.Places;
 import parfield.fit.LightModel;
 import parfield.formats.PlacesFile;
+import parfield.photon.Wanted;
 import parfield.plot.Scale;
 import parfield.rig.Rig;
 import parfield.units.LengthUnit;
@@ -39,6 +40,7 @@ final class FieldCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private OutputOptions output;
   @Mixin private Modelling modelling;
+  @Mixin private Solving solving;
 
   @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
   private Path file;
@@ -110,14 +112,49 @@ final class FieldCommand implements Callable<Integer> {
     }
     LightModel model = modelling.model(bench, err);
     FieldPrediction prediction = new FieldPrediction(model, modelling.solver(), rig);
+    double side = cell == null ? FieldPrediction.CELL : unit.toMetres(cell);
+    if (!solving.byReference()) {
+      predict(prediction, asked, planes, side, bench);
+      tell(prediction, bench, rig, planes, unit);
+      return ExitCode.DONE;
+    }
+    try (Interruption interruption = new Interruption()) {
+      count(prediction, model, asked, planes, side, interruption);
+      predict(prediction, asked, planes, side, bench);
+      tell(prediction, bench, rig, planes, unit);
+      spec.commandLine().getOut().flush();
+      return interruption.asked() ? ExitCode.INTERRUPTED : ExitCode.DONE;
+    }
+  }
+
+  private void predict(
+      FieldPrediction prediction, List<Places> asked, List<Double> planes, double side, Bench of) {
     if (asked.isEmpty()) {
-      double side = cell == null ? FieldPrediction.CELL : unit.toMetres(cell);
-      for (double depth : planes) {
-        prediction.addPlane(depth, side, bench.bands());
-      }
+      planes.forEach(depth -> prediction.addPlane(depth, side, of.bands()));
     } else {
       asked.forEach(prediction::addPlaces);
     }
+  }
+
+  private void count(
+      FieldPrediction prediction,
+      LightModel model,
+      List<Places> asked,
+      List<Double> planes,
+      double side,
+      Interruption interruption) {
+    boolean whole = asked.isEmpty();
+    prediction.correctBy(
+        solving.count(
+            model.best().applyTo(prediction.rig()),
+            whole ? planes.stream().map(depth -> prediction.cells(depth, side)).toList() : asked,
+            whole ? prediction.sensor(side) : Wanted.SENSOR,
+            interruption,
+            spec.commandLine().getErr()));
+  }
+
+  private void tell(
+      FieldPrediction prediction, Bench bench, Rig rig, List<Double> planes, LengthUnit unit) {
     Map<Path, Function<FieldAnswer, String>> files = files(bench, rig, planes, unit);
     FieldAnswer answer =
         prediction.answer(
@@ -126,10 +163,10 @@ final class FieldCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     if (csv == null && !output.json()) {
       out.print(answer.csv(unit));
+      answer.counted().ifPresent(spec.commandLine().getErr()::print);
     } else {
       output.print(out, answer, unit);
     }
-    return ExitCode.DONE;
   }
 
   /** What shall be left, by file. */
@@ -163,6 +200,7 @@ final class FieldCommand implements Callable<Integer> {
   }
 
   private void checkOptions() {
+    solving.check();
     if (places == null && depths == null) {
       throw Refusal.of(
           "field needs to know where: neither --depth nor --at was given",

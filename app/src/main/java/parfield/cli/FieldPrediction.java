@@ -3,6 +3,7 @@ package parfield.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import parfield.cli.answer.FieldAnswer;
@@ -11,6 +12,7 @@ import parfield.field.LightField;
 import parfield.field.Places;
 import parfield.fit.LightModel;
 import parfield.fit.PredictedField;
+import parfield.photon.TracedField;
 import parfield.plot.Raster;
 import parfield.rig.Rig;
 import parfield.survey.Band;
@@ -40,11 +42,18 @@ final class FieldPrediction {
   private final List<Estimate> asShown = new ArrayList<>();
   private final List<Estimate> withMeterScale = new ArrayList<>();
   private final List<FieldAnswer.Plane> planes = new ArrayList<>();
+  private Optional<TracedField> reference = Optional.empty();
+  private final List<Double> fast = new ArrayList<>();
 
   FieldPrediction(LightModel model, FieldSolver solver, Rig rig) {
     this.model = model;
     this.solver = solver;
     this.rig = rig;
+  }
+
+  /** The rig as the bench states it. */
+  Rig rig() {
+    return rig;
   }
 
   private static int count(double side, double cell) {
@@ -61,11 +70,31 @@ final class FieldPrediction {
     return (int) Math.max(1, cells);
   }
 
+  /** Centres of the equal cells of a plane. */
+  Places cells(double depth, double cell) {
+    return Places.plane(
+        rig.tank(), depth, count(rig.tank().length(), cell), count(rig.tank().width(), cell));
+  }
+
+  /** Side of the largest square that fits into a cell [m]. */
+  double sensor(double cell) {
+    return Math.min(
+        rig.tank().length() / count(rig.tank().length(), cell),
+        rig.tank().width() / count(rig.tank().width(), cell));
+  }
+
+  /**
+   * Takes the reference solver's word for the light at the best estimate.
+   *
+   * @param counted at all places that will be added, in the order in which they will be
+   */
+  void correctBy(TracedField counted) {
+    reference = Optional.of(counted);
+  }
+
   /** Predicts one plane on equal cells and takes its figures. */
   void addPlane(double depth, double cell, List<Band> bands) {
-    int columns = count(rig.tank().length(), cell);
-    int rows = count(rig.tank().width(), cell);
-    Places cells = Places.plane(rig.tank(), depth, columns, rows);
+    Places cells = cells(depth, cell);
     PredictedField field = add(cells);
     List<PlaneStatistics> all = new ArrayList<>();
     all.add(statistics(cells, field.best(), 1, bands));
@@ -100,11 +129,23 @@ final class FieldPrediction {
   }
 
   private PredictedField add(Places some) {
-    PredictedField field = model.predict(solver, rig, some);
+    PredictedField predicted = model.predict(solver, rig, some);
+    PredictedField field = reference.isPresent() ? corrected(predicted) : predicted;
     IntStream.range(0, some.size()).mapToObj(some::get).forEach(places::add);
     asShown.addAll(List.of(field.asShown()));
     withMeterScale.addAll(List.of(field.withMeterScale()));
     return field;
+  }
+
+  private PredictedField corrected(PredictedField predicted) {
+    double[] best = predicted.best();
+    double[] factors = new double[best.length];
+    for (int i = 0; i < best.length; i++) {
+      // Where the fast solver sees no light at all, none can be made of it.
+      factors[i] = best[i] > 0 ? reference.get().downwelling(fast.size()) / best[i] : 1;
+      fast.add(best[i]);
+    }
+    return predicted.times(factors);
   }
 
   /** The best estimate on the upright plane through the middle of the tank. */
@@ -120,7 +161,22 @@ final class FieldPrediction {
   /** Everything that was predicted. */
   FieldAnswer answer(String source, List<String> files) {
     return new FieldAnswer(
-        source, rig.name(), Places.of(places), asShown, withMeterScale, planes, files);
+        source,
+        rig.name(),
+        Places.of(places),
+        asShown,
+        withMeterScale,
+        planes,
+        reference.map(this::reference),
+        files);
+  }
+
+  private FieldAnswer.Reference reference(TracedField counted) {
+    return new FieldAnswer.Reference(
+        IntStream.range(0, places.size()).mapToObj(counted::downwellingError).toList(),
+        fast,
+        counted.packets(),
+        counted.worstError());
   }
 
   private PlaneStatistics statistics(Places cells, double[] ppfd, double scale, List<Band> bands) {

@@ -8,7 +8,9 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -255,6 +257,112 @@ class FitFieldRecommendTest {
         .startsWith(
             "parfield: Invalid value for option '--scale': a scale runs upward between two numbers"
                 + " of 0 or more, as in 0:500; got 9:1\n");
+  }
+
+  @Test
+  void theReferenceSolverCountsTheSameLight() {
+    Path at = folder.resolve("counted.csv");
+    Run.write(at, "x_cm,y_cm,depth_cm\n30,20,15\n22.5,20,30\n");
+    Object[] where = {
+      "field", setup, "--model", model, "--rig", "low", "--at", at, "--solver", "reference"
+    };
+    Run run = Run.parfield(concat(where, "--until", "3%"));
+
+    assertThat(run.code()).isZero();
+    assertThat(run.err())
+        .startsWith("Counted by the reference solver: ")
+        .contains("standard error at most ")
+        .contains("Intervals are the light model's");
+    List<String> lines = run.out().lines().toList();
+    assertThat(lines.get(0))
+        .isEqualTo(
+            "x_cm,y_cm,depth_cm,ppfd,low,high,low_with_meter_scale,high_with_meter_scale,"
+                + "standard_error,fast");
+    for (String line : lines.subList(1, 3)) {
+      double[] cells = Arrays.stream(line.split(",")).mapToDouble(Double::parseDouble).toArray();
+      assertThat(cells[8]).isBetween(1e-4 * cells[3], .03 * cells[3]);
+      assertThat(cells[9]).isCloseTo(cells[3], within(.01 * cells[3] + 4 * cells[8]));
+      assertThat(cells[3]).isBetween(cells[4], cells[5]);
+    }
+    assertThat(Run.parfield(concat(where, "--until", "3%", "--seed", "1"))).isEqualTo(run);
+    assertThat(Run.parfield(concat(where, "--until", "3%", "--seed", "2"))).isNotEqualTo(run);
+  }
+
+  @Test
+  void theReferenceSolverFillsPlanesMapsAndJson() throws IOException {
+    Path map = folder.resolve("reference.svg");
+
+    Run run =
+        Run.parfield(
+            "field",
+            setup,
+            "--model",
+            model,
+            "--rig",
+            "low",
+            "--depth",
+            "15",
+            "--cell",
+            "10",
+            "--solver",
+            "reference",
+            "--for",
+            "1s",
+            "--svg",
+            map,
+            "--json");
+
+    assertThat(run.code()).isZero();
+    assertThat(map).content().startsWith("<svg ");
+    JsonNode json = json(run.out());
+    assertThat(json.get("solver").asText()).isEqualTo("reference");
+    assertThat(json.at("/reference/packets").asLong()).isPositive();
+    assertThat(json.at("/reference/largest_standard_error").asDouble()).isBetween(0.0, 0.2);
+    assertThat(json.at("/reference/median_difference").asDouble()).isLessThan(.05);
+    JsonNode mean = json.at("/planes/0/mean_umol_m2_s");
+    assertThat(mean.get("low").asDouble()).isLessThan(mean.get("value").asDouble());
+    JsonNode place = json.at("/places/0");
+    assertThat(place.get("standard_error_umol_m2_s").asDouble()).isPositive();
+    assertThat(place.get("fast_umol_m2_s").asDouble())
+        .isCloseTo(
+            place.get("ppfd_umol_m2_s").asDouble(),
+            within(
+                .02 * place.get("ppfd_umol_m2_s").asDouble()
+                    + 4 * place.get("standard_error_umol_m2_s").asDouble()));
+  }
+
+  @Test
+  void whatTheReferenceSolverNeedsGoesWithIt() {
+    assertThat(Run.parfield("field", setup, "--rig", "low", "--depth", "15", "--until", "1%"))
+        .isEqualTo(
+            Run.refused(
+                "parfield: --until, --for and --seed tell the reference solver when to stop and"
+                    + " where to begin",
+                "  add --solver reference, or leave them out"));
+    assertThat(Run.parfield("field", setup, "--rig", "low", "--depth", "15", "--for", "0s").err())
+        .startsWith(
+            "parfield: Invalid value for option '--for': a time is a whole number above 0 with its"
+                + " unit, as in 60s, 5min or 1h; got 0s\n");
+    assertThat(
+            Run.parfield(
+                    "field",
+                    setup,
+                    "--model",
+                    model,
+                    "--rig",
+                    "low",
+                    "--depth",
+                    "15",
+                    "--cell",
+                    "0.1",
+                    "--solver",
+                    "reference")
+                .err())
+        .startsWith("parfield: 240000 places are asked of the reference solver; at most 100000");
+  }
+
+  private static Object[] concat(Object[] first, Object... second) {
+    return Stream.of(first, second).flatMap(Arrays::stream).toArray();
   }
 
   @Test

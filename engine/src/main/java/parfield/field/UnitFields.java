@@ -54,6 +54,24 @@ public final class UnitFields {
     return sum;
   }
 
+  /**
+   * These fields with the light at each place multiplied.
+   *
+   * @param factors one a place
+   */
+  public UnitFields times(double[] factors) {
+    double[][][] scaled = new double[values.length][][];
+    for (int h = 0; h < scaled.length; h++) {
+      scaled[h] = new double[values[h].length][places.size()];
+      for (int c = 0; c < scaled[h].length; c++) {
+        for (int i = 0; i < factors.length; i++) {
+          scaled[h][c][i] = factors[i] * values[h][c][i];
+        }
+      }
+    }
+    return new UnitFields(rig, places, scaled);
+  }
+
   /** The field at the setting that the rig's hangings carry. */
   public LightField atRigSetting() {
     List<Hanging> hangings = rig.hangings();

@@ -34,7 +34,14 @@ import picocli.CommandLine.Spec;
       "",
       "PPFD on planes or at places, each value with its 5 to 95 %% interval: as the bench's meter"
           + " would show it, and with the meter's own scale error. Without --csv the values go to"
-          + " standard output as separated values."
+          + " standard output as separated values. Ctrl-C stops the reference solver and prints what"
+          + " is known by then."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:done",
+      "2:not done: a fault in a file or on the command line",
+      "130:interrupted, after what was known by then was printed"
     })
 final class FieldCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -35,7 +35,7 @@ final class Solving {
       defaultValue = "fast",
       description =
           "What computes the light: the fast solver, or the reference solver, which counts packets"
-              + " of photons and leaves nothing out. Default: ${DEFAULT-VALUE}.")
+              + " of photons: slower, and with scattering and freeboard. Default: ${DEFAULT-VALUE}.")
   private Solver solver;
 
   @Option(

@@ -44,6 +44,30 @@ class InterruptionTest {
     assertThat(answer.get("tanks")).isEmpty();
   }
 
+  @Test
+  void interruptedCountingPrintsWhatIsKnown() throws Exception {
+    Path setup = Run.bench(folder);
+
+    JsonNode answer =
+        interrupted(
+            "million packets",
+            "field",
+            "--json",
+            "--rig",
+            "low",
+            "--depth",
+            "15",
+            "--solver",
+            "reference",
+            "--until",
+            "0.001%",
+            setup);
+
+    assertThat(answer.at("/reference/packets").asLong()).isPositive();
+    assertThat(answer.at("/reference/largest_standard_error").asDouble()).isGreaterThan(1e-5);
+    assertThat(answer.get("places")).isNotEmpty();
+  }
+
   /** What a run prints that is interrupted once it has said some words. */
   private static JsonNode interrupted(String words, Object... args) throws Exception {
     assumeThat(Files.isExecutable(Path.of("/bin/kill"))).as("there is /bin/kill here").isTrue();

@@ -123,7 +123,7 @@ public record ValidationAnswer(
     double value = finding.expected().value();
     return value == 0 || !Double.isFinite(of)
         ? Numbers.NONE
-        : String.format(Locale.ROOT, "%.3f", 100 * of / value);
+        : String.format(Locale.ROOT, "%.3f", 100 * of / value).replaceFirst("^-(0\\.0*)$", "$1");
   }
 
   private String compared() {

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import parfield.cli.answer.FieldAnswer;
 import parfield.cli.answer.FieldPictures;
 import parfield.cli.answer.Numbers;
+import parfield.field.Departure;
 import parfield.field.Places;
 import parfield.fit.LightModel;
 import parfield.formats.PlacesFile;
@@ -121,6 +122,7 @@ final class FieldCommand implements Callable<Integer> {
     FieldPrediction prediction = new FieldPrediction(model, modelling.solver(), rig);
     double side = cell == null ? FieldPrediction.CELL : unit.toMetres(cell);
     if (!solving.byReference()) {
+      Departure.of(rig.tank()).forEach(left -> err.println(left.inWords()));
       predict(prediction, asked, planes, side, bench);
       tell(prediction, bench, rig, planes, unit);
       return ExitCode.DONE;

@@ -185,8 +185,8 @@ class SensorResponseTest {
                 "wavelength_um,response\n0.4,1\n0.7,1\n",
                 List.of(
                     "probe.csv:1: unit of wavelength: got um, allowed nm; convert to nm",
-                    "probe.csv:2: wavelength: got 0.4, allowed 100 to 4000 nm; give nm",
-                    "probe.csv:3: wavelength: got 0.7, allowed 100 to 4000 nm; give nm")),
+                    "probe.csv:2: wavelength: got 0.4, allowed 100 to 4000 nm; give wavelengths in nm",
+                    "probe.csv:3: wavelength: got 0.7, allowed 100 to 4000 nm; give wavelengths in nm")),
             new Spoiled(
                 "wavelength_nm,response\n400,0\n700,0\n",
                 List.of(

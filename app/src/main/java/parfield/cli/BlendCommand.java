@@ -17,7 +17,6 @@ import parfield.lamp.Fixture;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
 import parfield.spectrum.Blend;
-import parfield.spectrum.WaveBands;
 import parfield.tank.Place;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
@@ -44,6 +43,7 @@ final class BlendCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private SpectrumOptions spectra;
+  @Mixin private BandsOption waveBands;
   @Mixin private LengthOption length;
   @Mixin private Modelling modelling;
 
@@ -76,13 +76,6 @@ final class BlendCommand implements Callable<Integer> {
   private Path places;
 
   @Option(
-      names = "--bands",
-      paramLabel = "NM,…",
-      converter = WaveBandsConverter.class,
-      description = "Ends of the wavebands; default: 380,400,430,480,510,600,700.")
-  private WaveBands bands = WaveBands.COMMON;
-
-  @Option(
       names = "--svg",
       paramLabel = "OUT",
       description =
@@ -99,7 +92,7 @@ final class BlendCommand implements Callable<Integer> {
     }
     if (svg != null) {
       OutputFile.check(svg, inputs);
-      if (bands.bands().size() > SpectrumPictures.MOST_BLEND_BANDS) {
+      if (waveBands.bands().bands().size() > SpectrumPictures.MOST_BLEND_BANDS) {
         throw Refusal.of(
             "a chart of a blend has room for " + SpectrumPictures.MOST_BLEND_BANDS + " bands",
             "give fewer --bands, or leave --svg out");
@@ -136,9 +129,9 @@ final class BlendCommand implements Callable<Integer> {
     List<Light> lights = spectra.read(files, err);
     Blend blend =
         Blend.of(
-            bands,
+            waveBands.bands(),
             lights.stream().map(light -> new Blend.Spot(light.name(), light.photons())).toList());
-    return new BlendAnswer(blend, bands, List.of(), lights, left);
+    return new BlendAnswer(blend, waveBands.bands(), List.of(), lights, left);
   }
 
   private BlendAnswer predicted(Bench bench, LengthUnit unit, List<String> left, PrintWriter err) {
@@ -173,7 +166,8 @@ final class BlendCommand implements Callable<Integer> {
             rigName,
             places == null ? ", " + Numbers.withUnit(unit.toMetres(depth), unit) + " deep" : "",
             unit.symbol());
-    return new BlendAnswer(field.blend(bands, names), bands, List.of(rests), List.of(), left);
+    return new BlendAnswer(
+        field.blend(waveBands.bands(), names), waveBands.bands(), List.of(rests), List.of(), left);
   }
 
   /** Where all channels send their light the same way, colours blend by assumption alone. */

@@ -10,7 +10,6 @@ import parfield.cli.answer.CompareAnswer;
 import parfield.cli.answer.Light;
 import parfield.cli.answer.SpectrumPictures;
 import parfield.spectrum.Comparison;
-import parfield.spectrum.WaveBands;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
@@ -35,6 +34,7 @@ import picocli.CommandLine.TypeConversionException;
 final class CompareCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private SpectrumOptions spectra;
+  @Mixin private BandsOption waveBands;
 
   @Parameters(
       paramLabel = "FILE",
@@ -57,13 +57,6 @@ final class CompareCommand implements Callable<Integer> {
       converter = BasisConverter.class,
       description = "What is made equal; default: ppfd.")
   private Comparison.Basis basis = Comparison.Basis.EQUAL_PPFD;
-
-  @Option(
-      names = "--bands",
-      paramLabel = "NM,…",
-      converter = WaveBandsConverter.class,
-      description = "Ends of the wavebands; default: 380,400,430,480,510,600,700.")
-  private WaveBands bands = WaveBands.COMMON;
 
   @Option(
       names = "--svg",
@@ -90,7 +83,11 @@ final class CompareCommand implements Callable<Integer> {
     spectra.print(
         spec.commandLine().getOut(),
         new CompareAnswer(
-            with, basis, bands, compared, svg == null ? List.of() : List.of(svg.toString())),
+            with,
+            basis,
+            waveBands.bands(),
+            compared,
+            svg == null ? List.of() : List.of(svg.toString())),
         LengthUnit.CM);
     return ExitCode.DONE;
   }

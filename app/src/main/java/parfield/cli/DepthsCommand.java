@@ -11,7 +11,6 @@ import parfield.cli.answer.SpectrumPictures;
 import parfield.optics.Underwater;
 import parfield.optics.Water;
 import parfield.plot.CurvesSpec;
-import parfield.spectrum.WaveBands;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -37,6 +36,7 @@ final class DepthsCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private SpectrumOptions spectra;
+  @Mixin private BandsOption waveBands;
   @Mixin private LengthOption length;
 
   @Parameters(
@@ -66,13 +66,6 @@ final class DepthsCommand implements Callable<Integer> {
   private Double yellowing;
 
   @Option(
-      names = "--bands",
-      paramLabel = "NM,…",
-      converter = WaveBandsConverter.class,
-      description = "Ends of the wavebands; default: 380,400,430,480,510,600,700.")
-  private WaveBands bands = WaveBands.COMMON;
-
-  @Option(
       names = "--svg",
       paramLabel = "OUT",
       description =
@@ -87,7 +80,7 @@ final class DepthsCommand implements Callable<Integer> {
     }
     if (svg != null) {
       OutputFile.check(svg, inputs);
-      if (bands.bands().size() > CurvesSpec.MOST_SERIES) {
+      if (waveBands.bands().bands().size() > CurvesSpec.MOST_SERIES) {
         throw Refusal.of(
             "a chart tells at most " + CurvesSpec.MOST_SERIES + " bands apart",
             "give fewer --bands, or leave --svg out");
@@ -110,8 +103,8 @@ final class DepthsCommand implements Callable<Integer> {
         new DepthsAnswer(
             light,
             water,
-            bands,
-            Underwater.shift(light.photons(), water, bands, depths.metres(unit)),
+            waveBands.bands(),
+            Underwater.shift(light.photons(), water, waveBands.bands(), depths.metres(unit)),
             svg == null ? List.of() : List.of(svg.toString()));
     if (svg != null) {
       OutputFile.write(svg, SpectrumPictures.depths(answer, unit));

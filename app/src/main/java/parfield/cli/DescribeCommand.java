@@ -14,7 +14,6 @@ import parfield.plot.ChromaticityChartSpec;
 import parfield.plot.CurvesSpec;
 import parfield.spectrum.LightAnalysis;
 import parfield.spectrum.RadiantSpectrum;
-import parfield.spectrum.WaveBands;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -37,6 +36,7 @@ import picocli.CommandLine.Spec;
 final class DescribeCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private SpectrumOptions spectra;
+  @Mixin private BandsOption waveBands;
 
   @Parameters(
       paramLabel = "FILE",
@@ -44,13 +44,6 @@ final class DescribeCommand implements Callable<Integer> {
       converter = SpectrumArgument.Converter.class,
       description = "Files of spectra; FILE#NAME is one spectrum of a file.")
   private List<SpectrumArgument> files;
-
-  @Option(
-      names = "--bands",
-      paramLabel = "NM,…",
-      converter = WaveBandsConverter.class,
-      description = "Ends of the wavebands; default: 380,400,430,480,510,600,700.")
-  private WaveBands bands = WaveBands.COMMON;
 
   @Option(
       names = "--svg",
@@ -79,7 +72,7 @@ final class DescribeCommand implements Callable<Integer> {
       RadiantSpectrum radiant = light.photons().toRadiant();
       described.add(
           new DescribeAnswer.Described(
-              light, LightAnalysis.on(radiant.wavelengths(), bands).figures(radiant)));
+              light, LightAnalysis.on(radiant.wavelengths(), waveBands.bands()).figures(radiant)));
     }
     if (svg != null) {
       OutputFile.write(svg, SpectrumPictures.spectra(first(described, CurvesSpec.MOST_SERIES)));

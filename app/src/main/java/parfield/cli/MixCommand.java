@@ -16,7 +16,6 @@ import parfield.plan.DialledMix;
 import parfield.spectrum.MixGoal;
 import parfield.spectrum.PhotonSpectrum;
 import parfield.spectrum.WaveBand;
-import parfield.spectrum.WaveBands;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -45,6 +44,7 @@ final class MixCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private SpectrumOptions spectra;
+  @Mixin private BandsOption waveBands;
   @Mixin private MixChannels channels;
 
   @ArgGroup(multiplicity = "1")
@@ -70,13 +70,6 @@ final class MixCommand implements Callable<Integer> {
   }
 
   @Option(
-      names = "--bands",
-      paramLabel = "NM,…",
-      converter = WaveBandsConverter.class,
-      description = "Ends of the wavebands; default: 380,400,430,480,510,600,700.")
-  private WaveBands bands = WaveBands.COMMON;
-
-  @Option(
       names = "--svg",
       paramLabel = "OUT",
       description =
@@ -100,13 +93,13 @@ final class MixCommand implements Callable<Integer> {
     MixGoal goal =
         reference
             .map(light -> MixGoal.shape(light.photons(), PAR))
-            .orElseGet(() -> MixGoal.shares(bands, shares));
+            .orElseGet(() -> MixGoal.shares(waveBands.bands(), shares));
     DialledMix mix = DialledMix.nearest(goal, read.fixture(), read.lights(), read.levels());
     MixAnswer answer =
         new MixAnswer(
             reference,
             shares,
-            bands,
+            waveBands.bands(),
             read.fixture(),
             read.lights(),
             mix,
@@ -123,7 +116,7 @@ final class MixCommand implements Callable<Integer> {
     Map<WaveBand, Double> found = new LinkedHashMap<>();
     for (Map.Entry<String, Double> entry : percents.entrySet()) {
       WaveBand band =
-          bands.bands().stream()
+          waveBands.bands().bands().stream()
               .filter(one -> name(one).equals(entry.getKey().replace('–', '-').strip()))
               .findFirst()
               .orElseThrow(
@@ -132,7 +125,8 @@ final class MixCommand implements Callable<Integer> {
                           String.format(Locale.ROOT, "%s is none of the wavebands", entry.getKey()),
                           "they are "
                               + String.join(
-                                  ", ", bands.bands().stream().map(MixCommand::name).toList())
+                                  ", ",
+                                  waveBands.bands().bands().stream().map(MixCommand::name).toList())
                               + "; give others by --bands"));
       double percent = entry.getValue();
       if (!(percent >= 0 && percent <= 100)) {

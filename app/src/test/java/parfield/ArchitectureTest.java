@@ -65,7 +65,7 @@ class ArchitectureTest {
   private static final List<String> ROOMS =
       Stream.concat(
               ENGINE.stream(),
-              Stream.of("formats", "demo", "workspace", "plot", "report", "web", "cli"))
+              Stream.of("formats", "demo", "plot", "answer", "workspace", "report", "web", "cli"))
           .toList();
 
   private static final String PROGRAM = "parfield";

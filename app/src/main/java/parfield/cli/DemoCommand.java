@@ -10,14 +10,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
-import parfield.cli.answer.ChoicePictures;
-import parfield.cli.answer.DemoAnswer;
-import parfield.cli.answer.FieldAnswer;
-import parfield.cli.answer.FieldPictures;
-import parfield.cli.answer.FitAnswer;
-import parfield.cli.answer.Json;
-import parfield.cli.answer.Numbers;
-import parfield.cli.answer.RecommendationAnswer;
+import parfield.answer.Bench;
+import parfield.answer.BenchFit;
+import parfield.answer.ChoicePictures;
+import parfield.answer.DemoAnswer;
+import parfield.answer.FieldAnswer;
+import parfield.answer.FieldPictures;
+import parfield.answer.FieldPrediction;
+import parfield.answer.FitAnswer;
+import parfield.answer.Json;
+import parfield.answer.Numbers;
+import parfield.answer.Problem;
+import parfield.answer.RecommendationAnswer;
+import parfield.answer.Refusal;
 import parfield.demo.DemoBench;
 import parfield.field.FastSolver;
 import parfield.fit.LightModel;
@@ -114,7 +119,7 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private LightModel fit(Bench bench, FastSolver solver, LengthUnit unit, PrintWriter err) {
-    Modelling.Fitted fitted = Modelling.fit(bench, solver, err);
+    BenchFit fitted = Modelling.fit(bench, solver, err);
     String name = "model.json";
     ModelFile.write(fitted.model(), folder.resolve(name));
     left.put(name, "the fitted light model");

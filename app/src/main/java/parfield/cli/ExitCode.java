@@ -1,5 +1,7 @@
 package parfield.cli;
 
+import parfield.answer.Problem;
+
 /** What the exit code of the command says. */
 final class ExitCode {
   /** Done, and nothing speaks against what was asked. */
@@ -9,7 +11,7 @@ final class ExitCode {
   static final int NEGATIVE = 1;
 
   /** Not done: a fault in a file, in the command line, or of the program. */
-  static final int FAILED = 2;
+  static final int FAILED = Problem.NOT_DONE;
 
   /** Interrupted from the keyboard, after the best found so far was printed: 128 + SIGINT. */
   static final int INTERRUPTED = 130;

@@ -2,8 +2,9 @@ package parfield.cli;
 
 import java.io.PrintWriter;
 import java.util.concurrent.Callable;
-import parfield.cli.answer.EyesAnswer;
-import parfield.cli.answer.Light;
+import parfield.answer.EyesAnswer;
+import parfield.answer.Light;
+import parfield.answer.Refusal;
 import parfield.spectrum.EyeExposure;
 import parfield.spectrum.PhotonSpectrum;
 import parfield.spectrum.Scale;

@@ -3,7 +3,9 @@ package parfield.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import parfield.cli.answer.FitAnswer;
+import parfield.answer.Bench;
+import parfield.answer.BenchFit;
+import parfield.answer.FitAnswer;
 import parfield.field.FastSolver;
 import parfield.formats.ModelFile;
 import picocli.CommandLine.Command;
@@ -41,7 +43,7 @@ final class FitCommand implements Callable<Integer> {
   public Integer call() {
     OutputFile.check(model, List.of(file));
     Bench bench = Bench.read(file);
-    Modelling.Fitted fitted = Modelling.fit(bench, new FastSolver(), spec.commandLine().getErr());
+    BenchFit fitted = Modelling.fit(bench, new FastSolver(), spec.commandLine().getErr());
     ModelFile.write(fitted.model(), model);
     output.print(
         spec.commandLine().getOut(),

@@ -1,5 +1,6 @@
 package parfield.cli;
 
+import parfield.answer.Bench;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Option;
 

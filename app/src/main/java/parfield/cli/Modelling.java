@@ -2,27 +2,19 @@ package parfield.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import parfield.answer.Bench;
+import parfield.answer.BenchFit;
 import parfield.field.FastSolver;
-import parfield.fit.FitReport;
 import parfield.fit.LightModel;
-import parfield.fit.LightModelFit;
 import parfield.formats.ModelFile;
 import parfield.rig.Rig;
 import parfield.survey.Survey;
-import parfield.survey.Thinning;
 import picocli.CommandLine.Option;
 
 /** Where a command takes its light model from: a file, or a fit made there and then. */
 final class Modelling {
-  /**
-   * More readings than this are thinned before a fit: it takes time and memory in proportion, and
-   * the meter's own scale error decides long before.
-   */
-  static final int MOST_READINGS = 2000;
-
   @Option(
       names = "--model",
       paramLabel = "MODEL",
@@ -57,58 +49,15 @@ final class Modelling {
     return stated && file == null ? rig : model(bench, err).best().applyTo(rig);
   }
 
-  /**
-   * A model and the readings that it was fitted to.
-   *
-   * @param model the model
-   * @param surveys thinned if there were too many readings
-   */
-  record Fitted(LightModel model, List<Survey> surveys) {
-    Fitted {
-      surveys = List.copyOf(surveys);
-    }
-  }
-
   /** Fits the surveys of a bench; where they had to be thinned, says so, in the model too. */
-  static Fitted fit(Bench bench, FastSolver solver, PrintWriter err) {
-    List<Survey> all = bench.surveys();
-    List<Survey> taken = Thinning.together(all, Math.max(MOST_READINGS, all.size()));
-    LightModel model;
+  static BenchFit fit(Bench bench, FastSolver solver, PrintWriter err) {
+    List<Survey> surveys = bench.surveys();
+    BenchFit fit;
     try (StatusLine status = StatusLine.on(err)) {
-      status.show(String.format(Locale.ROOT, "fitting %d readings …", count(taken)));
-      model = LightModelFit.with(solver).fit(taken);
+      status.show(String.format(Locale.ROOT, "fitting %d readings …", BenchFit.taken(surveys)));
+      fit = BenchFit.of(surveys, solver);
     }
-    if (count(taken) == count(all)) {
-      return new Fitted(model, taken);
-    }
-    String sentence =
-        String.format(
-            Locale.ROOT,
-            "Of %d readings %d were taken for the fit, spread over the tank as all are: more take"
-                + " time but tell no more.",
-            count(all),
-            count(taken));
-    err.println(sentence);
-    return new Fitted(withStatement(model, sentence), taken);
-  }
-
-  private static LightModel withStatement(LightModel model, String sentence) {
-    FitReport report = model.report();
-    List<String> statements = new ArrayList<>(report.statements());
-    statements.add(0, sentence);
-    return new LightModel(
-        model.best(),
-        model.draws(),
-        model.discrepancy(),
-        new FitReport(
-            report.findings(),
-            report.residuals(),
-            report.crossValidation(),
-            statements,
-            report.relativeResidual()));
-  }
-
-  private static int count(List<Survey> surveys) {
-    return surveys.stream().mapToInt(survey -> survey.readings().size()).sum();
+    fit.thinned().ifPresent(err::println);
+    return fit;
   }
 }

@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import parfield.answer.Problem;
+import parfield.answer.Refusal;
 import parfield.formats.WholeFile;
 
 /**

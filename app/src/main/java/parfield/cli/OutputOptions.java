@@ -1,8 +1,9 @@
 package parfield.cli;
 
 import java.io.PrintWriter;
-import parfield.cli.answer.Answer;
-import parfield.cli.answer.Json;
+import parfield.answer.Answer;
+import parfield.answer.Bench;
+import parfield.answer.Json;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;

@@ -2,6 +2,7 @@ package parfield.cli;
 
 import java.io.FileDescriptor;
 import java.io.PrintWriter;
+import parfield.answer.Problem;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import parfield.answer.Refusal;
 import parfield.field.Places;
 import parfield.photon.Effort;
 import parfield.photon.PhotonTracer;

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parfield.answer.Refusal;
 
 class OutputFileTest {
   @TempDir private Path folder;

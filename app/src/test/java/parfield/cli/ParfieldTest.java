@@ -10,6 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import parfield.Approved;
+import parfield.answer.Problem;
 
 class ParfieldTest {
   @TempDir private Path folder;

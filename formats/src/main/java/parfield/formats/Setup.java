@@ -12,6 +12,7 @@ import parfield.survey.Band;
 import parfield.survey.Meter;
 import parfield.survey.SpectralSensor;
 import parfield.survey.Survey;
+import parfield.survey.SurveyPlan;
 import parfield.tank.Tank;
 import parfield.units.LengthUnit;
 
@@ -27,7 +28,9 @@ import parfield.units.LengthUnit;
  * @param rigs by name
  * @param meters by name, as they are under any light
  * @param sensors how meters see colour, by meter's name, of those that state it
- * @param surveys by name, each with its meter as it is under that survey's light
+ * @param plans what is to be read, by survey's name, of every survey
+ * @param surveys by name, those that hold readings, each with its meter as it is under that
+ *     survey's light
  * @param bands by name
  * @param demands what the plan must meet
  * @param assumptions what was taken without being stated, one plain sentence each
@@ -41,6 +44,7 @@ public record Setup(
     Map<String, Rig> rigs,
     Map<String, Meter> meters,
     Map<String, SpectralSensor> sensors,
+    Map<String, SurveyPlan> plans,
     Map<String, Survey> surveys,
     Map<String, Band> bands,
     List<Demand> demands,
@@ -54,6 +58,7 @@ public record Setup(
     rigs = ordered(rigs);
     meters = ordered(meters);
     sensors = ordered(sensors);
+    plans = ordered(plans);
     surveys = ordered(surveys);
     bands = ordered(bands);
     demands = List.copyOf(demands);

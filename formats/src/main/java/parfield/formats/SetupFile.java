@@ -11,8 +11,10 @@ import parfield.plan.Demand;
 import parfield.rig.Rig;
 import parfield.survey.Band;
 import parfield.survey.Meter;
+import parfield.survey.Reading;
 import parfield.survey.SpectralSensor;
 import parfield.survey.Survey;
+import parfield.survey.SurveyPlan;
 import parfield.units.LengthUnit;
 
 /** The setup file: one YAML document that holds a bench. See docs/FORMATS.md for every key. */
@@ -44,11 +46,46 @@ public final class SetupFile {
     } catch (Unreadable e) {
       throw notes.fatal(e.of(file));
     }
-    Path folder = path.toAbsolutePath().getParent();
-    return setup(file, Yaml.parse(file, text, notes), new Sources(folder, notes), notes);
+    Attachments files = Attachments.of(path.toAbsolutePath().getParent());
+    return setup(file, Yaml.parse(file, text, notes), new Sources(files, notes), Map.of(), notes);
   }
 
-  private static Setup setup(String file, Entry root, Sources sources, Notes notes) {
+  /**
+   * Reads a setup whose files and readings are held in memory: no name in it reaches the file
+   * system.
+   *
+   * @param file what the setup is called in messages
+   * @param text the YAML document
+   * @param files what lies beside it, by name
+   * @param held readings by survey, maybe none; they stand for the file that the survey names, if
+   *     it names one
+   * @return the bench; surveys without a reading are among its plans only
+   * @throws InvalidFile with every fault of the setup, of the files and of the readings
+   */
+  public static Setup read(
+      String file, String text, Map<String, byte[]> files, Map<String, List<Reading>> held) {
+    Notes notes = new Notes();
+    if (text.length() > MOST_BYTES) {
+      throw notes.fatal(
+          new Fault(
+              file,
+              0,
+              0,
+              "size of the setup",
+              text.length() + " characters",
+              "at most " + MOST_BYTES,
+              "put tables into files of their own"));
+    }
+    return setup(
+        file,
+        Yaml.parse(file, text, notes),
+        new Sources(Attachments.of(files), notes),
+        held,
+        notes);
+  }
+
+  private static Setup setup(
+      String file, Entry root, Sources sources, Map<String, List<Reading>> held, Notes notes) {
     Optional<Section> section = root.section(KEYS);
     if (section.isEmpty()) {
       throw notes.fatal();
@@ -73,8 +110,10 @@ public final class SetupFile {
         each(
             top.optional("meters"),
             (name, entry) -> MeterSection.read(name, entry, lengths, sources));
-    SurveySection surveyReader = new SurveySection(rigs, meters, tank.tank(), lengths, sources);
-    Map<String, Optional<Survey>> surveys = each(top.optional("surveys"), surveyReader::read);
+    SurveySection surveyReader =
+        new SurveySection(rigs, meters, tank.tank(), lengths, sources, held);
+    Map<String, Optional<SurveySection.Read>> surveys =
+        each(top.optional("surveys"), surveyReader::read);
     Map<String, Optional<Band>> bands = each(top.optional("bands"), BandSection::read);
     DemandSection demandReader = new DemandSection(bands, tank.tank(), lengths);
     List<Demand> demands = top.optional("demands").map(demandReader::read).orElse(List.of());
@@ -88,7 +127,8 @@ public final class SetupFile {
         sound(rigs),
         meters(meters),
         sensors(meters),
-        sound(surveys),
+        plans(surveys),
+        taken(surveys),
         sound(bands),
         demands,
         notes.assumptions());
@@ -137,6 +177,19 @@ public final class SetupFile {
     sound(read)
         .forEach((name, meter) -> meter.sensor().ifPresent(sensor -> sensors.put(name, sensor)));
     return sensors;
+  }
+
+  private static Map<String, SurveyPlan> plans(Map<String, Optional<SurveySection.Read>> read) {
+    Map<String, SurveyPlan> plans = new LinkedHashMap<>();
+    sound(read).forEach((name, survey) -> plans.put(name, survey.plan()));
+    return plans;
+  }
+
+  private static Map<String, Survey> taken(Map<String, Optional<SurveySection.Read>> read) {
+    Map<String, Survey> surveys = new LinkedHashMap<>();
+    sound(read)
+        .forEach((name, survey) -> survey.taken().ifPresent(taken -> surveys.put(name, taken)));
+    return surveys;
   }
 
   private static <T> Map<String, T> sound(Map<String, Optional<T>> read) {

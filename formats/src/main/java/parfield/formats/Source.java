@@ -55,6 +55,14 @@ final class Source {
     }
   }
 
+  /** Bytes that are held already, within the same limit. */
+  static byte[] checked(byte[] bytes, int limit) throws Unreadable {
+    if (bytes.length > limit) {
+      throw tooBig(String.format(Locale.ROOT, "%d bytes", bytes.length), limit);
+    }
+    return bytes;
+  }
+
   private static Unreadable tooBig(String size, int limit) {
     return new Unreadable(
         size,

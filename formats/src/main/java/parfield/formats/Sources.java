@@ -1,7 +1,6 @@
 package parfield.formats;
 
 import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,21 +13,21 @@ import parfield.spectrum.PhotonSpectrum;
 import parfield.spectrum.SensorResponse;
 import parfield.survey.Reading;
 
-/** The files that a setup names, found beside it; each is read once, all within one budget. */
+/** The files that a setup names; each is read once, all within one budget. */
 final class Sources {
   /** Most bytes of all files together. */
   private static final int MOST_BYTES = 256 << 20;
 
-  private final Path folder;
+  private final Attachments files;
   private final Notes notes;
-  private final Map<Path, List<MeasuredSpectrum>> spectra = new HashMap<>();
-  private final Map<Path, Optional<TabulatedIntensity>> tables = new HashMap<>();
-  private final Map<Path, Optional<Reflectance>> reflectances = new HashMap<>();
-  private final Map<Path, Optional<MeshSource>> meshes = new HashMap<>();
+  private final Map<String, List<MeasuredSpectrum>> spectra = new HashMap<>();
+  private final Map<String, Optional<TabulatedIntensity>> tables = new HashMap<>();
+  private final Map<String, Optional<Reflectance>> reflectances = new HashMap<>();
+  private final Map<String, Optional<MeshSource>> meshes = new HashMap<>();
   private long read;
 
-  Sources(Path folder, Notes notes) {
-    this.folder = folder;
+  Sources(Attachments files, Notes notes) {
+    this.files = files;
     this.notes = notes;
   }
 
@@ -45,7 +44,7 @@ final class Sources {
   private Optional<PhotonSpectrum> spectra(
       Entry entry, BiFunction<String, List<MeasuredSpectrum>, Optional<PhotonSpectrum>> choice) {
     Optional<String> name = entry.text("name a file, as in spectrum: blue.csv");
-    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    Optional<String> path = name.flatMap(text -> resolve(entry, text));
     if (path.isEmpty()) {
       return Optional.empty();
     }
@@ -72,7 +71,7 @@ final class Sources {
   /** The intensity table in the file that an entry names; empty with faults. */
   Optional<TabulatedIntensity> intensity(Entry entry) {
     Optional<String> name = entry.text("name a file, as in {table: pendant.csv}");
-    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    Optional<String> path = name.flatMap(text -> resolve(entry, text));
     if (path.isEmpty()) {
       return Optional.empty();
     }
@@ -88,7 +87,7 @@ final class Sources {
   /** The reflectance in the file that an entry names; empty with faults. */
   Optional<Reflectance> reflectance(Entry entry) {
     Optional<String> name = entry.text("name a file, as in reflectance: coralline.csv");
-    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    Optional<String> path = name.flatMap(text -> resolve(entry, text));
     if (path.isEmpty()) {
       return Optional.empty();
     }
@@ -113,7 +112,7 @@ final class Sources {
   /** The mesh in the file that an entry names; empty with faults. */
   Optional<MeshSource> mesh(Entry entry) {
     Optional<String> name = entry.text("name a file, as in mesh: rock.stl");
-    Optional<Path> path = name.flatMap(text -> resolve(entry, text));
+    Optional<String> path = name.flatMap(text -> resolve(entry, text));
     if (path.isEmpty()) {
       return Optional.empty();
     }
@@ -145,18 +144,18 @@ final class Sources {
         .orElse(List.of());
   }
 
-  private Optional<Path> resolve(Entry entry, String name) {
+  private Optional<String> resolve(Entry entry, String name) {
     try {
-      return Optional.of(folder.resolve(name).normalize());
+      return Optional.of(files.canonical(name));
     } catch (InvalidPathException e) {
       entry.fault(Notes.shown(name), "the name of a file", "write its name beside the setup file");
       return Optional.empty();
     }
   }
 
-  private Optional<byte[]> bytes(Entry entry, String name, Path path, int limit) {
+  private Optional<byte[]> bytes(Entry entry, String name, String path, int limit) {
     try {
-      byte[] bytes = Source.bytes(path, limit);
+      byte[] bytes = files.bytes(path, limit);
       read += bytes.length;
       if (read > MOST_BYTES) {
         entry.fault(

@@ -1,0 +1,73 @@
+package parfield.answer;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Rows under a header, columns aligned by spaces. For one thread. */
+final class Table {
+  private static final String GAP = "  ";
+
+  private final List<List<String>> rows = new ArrayList<>();
+  private final int columns;
+  private final String sides;
+
+  /**
+   * Starts a table.
+   *
+   * @param sides for each column {@code l} to stand to the left, as words do, or {@code r} to stand
+   *     to the right, as numbers do
+   * @param header a name with its unit for each column
+   */
+  Table(String sides, List<String> header) {
+    this.sides = sides;
+    this.columns = sides.length();
+    row(header);
+  }
+
+  /** Starts a table. */
+  Table(String sides, String... header) {
+    this(sides, List.of(header));
+  }
+
+  /** Adds a row: one cell for each column. */
+  Table row(List<String> cells) {
+    if (cells.size() != columns) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT, "a row of this table has %d cells; got %d", columns, cells.size()));
+    }
+    rows.add(List.copyOf(cells));
+    return this;
+  }
+
+  /** Adds a row: one cell for each column. */
+  Table row(String... cells) {
+    return row(List.of(cells));
+  }
+
+  /** The lines of the table, each with a line feed and nothing after its last letter. */
+  String text() {
+    int[] widths = new int[columns];
+    for (List<String> row : rows) {
+      for (int c = 0; c < columns; c++) {
+        widths[c] = Math.max(widths[c], width(row.get(c)));
+      }
+    }
+    StringBuilder text = new StringBuilder();
+    for (List<String> row : rows) {
+      StringBuilder line = new StringBuilder();
+      for (int c = 0; c < columns; c++) {
+        String pad = " ".repeat(widths[c] - width(row.get(c)));
+        line.append(c == 0 ? "" : GAP);
+        line.append(sides.charAt(c) == 'l' ? row.get(c) + pad : pad + row.get(c));
+      }
+      text.append(line.toString().stripTrailing()).append('\n');
+    }
+    return text.toString();
+  }
+
+  private static int width(String cell) {
+    return cell.codePointCount(0, cell.length());
+  }
+}

@@ -1,0 +1,107 @@
+package parfield.formats;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import parfield.survey.Reading;
+import parfield.tank.Place;
+
+/** A setup whose files and readings are held in memory. */
+class HeldSetupTest {
+  private static final String SETUP =
+      """
+      parfield: 1
+      length: cm
+      tank: {length: 90, width: 60, water: 50}
+      fixtures:
+        pendant:
+          emitters: [{x: 0, y: 0}]
+          channels: {blue: {spectrum: spectra/blue.csv}}
+          distribution: fitted
+      rigs:
+        low: {hang: [{fixture: pendant, x: 45, y: 30, height: 15}], dials: {blue: 100}}
+      meters: {probe: {applied: true}}
+      surveys:
+        first: {rig: low, meter: probe, grid: {depths: [10, 25], columns: 3, rows: 2}}
+        second: {rig: low, meter: probe, readings: second.csv}
+      """;
+
+  private static final Map<String, byte[]> FILES =
+      Map.of(
+          "spectra/blue.csv",
+          blue().getBytes(StandardCharsets.UTF_8),
+          "second.csv",
+          "x,y,depth,ppfd\n45,30,10,200\n".getBytes(StandardCharsets.UTF_8));
+
+  private static String blue() {
+    return IntStream.rangeClosed(40, 70)
+        .mapToObj(tens -> 10 * tens + "," + (tens == 45 ? 1 : 0) + "\n")
+        .collect(Collectors.joining("", "nm,photons\n", ""));
+  }
+
+  @Test
+  @DisplayName("a survey without a reading is planned, not taken")
+  void planned() {
+    Setup setup = SetupFile.read("bench", SETUP, FILES, Map.of("first", List.of()));
+
+    assertThat(setup.surveys()).containsOnlyKeys("second");
+    assertThat(setup.plans()).containsOnlyKeys("first", "second");
+    assertThat(setup.plans().get("first").grid().orElseThrow().places())
+        .contains(new Place(0.15, 0.15, 0.10), new Place(0.45, 0.15, 0.25));
+    assertThat(setup.plans().get("second").grid()).isEmpty();
+  }
+
+  @Test
+  @DisplayName("readings that are held stand for the file")
+  void held() {
+    Reading reading = new Reading(0, new Place(0.1, 0.2, 0.3), 71.5);
+
+    Setup setup =
+        SetupFile.read(
+            "bench", SETUP, FILES, Map.of("first", List.of(), "second", List.of(reading)));
+
+    assertThat(setup.surveys().get("second").readings()).containsExactly(reading);
+  }
+
+  @Test
+  void readingsOutsideTheTankAreFaults() {
+    Reading reading = new Reading(0, new Place(0.95, 0.2, 0.3), 71.5);
+
+    assertThatThrownBy(
+            () -> SetupFile.read("bench", SETUP, FILES, Map.of("first", List.of(reading))))
+        .isInstanceOf(InvalidFile.class)
+        .hasMessageContaining(
+            "bench:13:10: surveys.first: got 1 readings outside the water: x 95, y 20, depth 30,"
+                + " allowed places within the tank; make the tank as large as it is, or take these"
+                + " readings back");
+  }
+
+  @Test
+  @DisplayName("no name in a setup leads to the file system")
+  void namesStayInMemory() {
+    String escaping = SETUP.replace("spectra/blue.csv", "../../../../etc/passwd");
+
+    assertThatThrownBy(() -> SetupFile.read("bench", escaping, FILES, Map.of("first", List.of())))
+        .isInstanceOf(InvalidFile.class)
+        .hasMessageContaining("no such file")
+        .hasMessageContaining("one of the bench's files");
+  }
+
+  @Test
+  void gridThatDoesNotFit() {
+    String deep = SETUP.replace("[10, 25], columns: 3, rows: 2", "[10, 55], columns: 3");
+
+    assertThatThrownBy(() -> SetupFile.read("bench", deep, FILES, Map.of("first", List.of())))
+        .isInstanceOf(InvalidFile.class)
+        .hasMessageContaining("surveys.first.grid.depths")
+        .hasMessageContaining("got 55, allowed above 0 to 50 cm")
+        .hasMessageContaining("columns or rows alone");
+  }
+}

@@ -1,0 +1,70 @@
+package parfield.web.page;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import java.util.Map;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import parfield.answer.Problem;
+import parfield.answer.Refusal;
+import parfield.formats.InvalidFile;
+
+/** Why a request was not done: a page for people, JSON for scripts, always with what to do. */
+public final class Problems implements Screen {
+  private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
+
+  private final Pages pages;
+
+  /** Draws problems with these pages. */
+  public Problems(Pages pages) {
+    this.pages = pages;
+  }
+
+  @Override
+  public void register(RoutesConfig routes) {
+    routes.exception(
+        InvalidFile.class,
+        (e, context) -> tell(context, HttpStatus.UNPROCESSABLE_CONTENT, Problem.of(e)));
+    routes.exception(
+        Refusal.class,
+        (e, context) -> tell(context, HttpStatus.UNPROCESSABLE_CONTENT, e.problem()));
+    routes.exception(
+        HttpResponseException.class,
+        (e, context) ->
+            tell(context, HttpStatus.forStatus(e.getStatus()), Problem.of(e.getMessage())));
+    routes.exception(
+        Exception.class,
+        (e, context) -> {
+          LOG.error("{} {} failed", context.method(), context.path(), e);
+          tell(
+              context,
+              HttpStatus.INTERNAL_SERVER_ERROR,
+              Problem.of(
+                  "the program has a fault, and this was not done",
+                  "what was stored before is kept; go back and try again"));
+        });
+    routes.error(
+        404,
+        context -> {
+          if (context.resultInputStream() == null || "Endpoint".equals(context.result())) {
+            tell(context, HttpStatus.NOT_FOUND, Problem.of("there is no such page"));
+          }
+        });
+  }
+
+  /** Answers with a problem, as a page or as JSON, whichever was asked for. */
+  public void tell(Context context, HttpStatus status, Problem problem) {
+    context.status(status);
+    String accept = context.header("Accept");
+    if (accept != null && accept.contains("text/html") && context.header("HX-Request") == null) {
+      pages.show(
+          context,
+          "frame/problem.jte",
+          Map.of("frame", Frame.plain(problem.title(), Display.of(context)), "problem", problem));
+    } else {
+      context.contentType("application/problem+json").result(problem.json().toString());
+    }
+  }
+}

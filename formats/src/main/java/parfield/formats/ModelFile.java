@@ -5,7 +5,10 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import parfield.fit.LightModel;
 
@@ -43,14 +46,25 @@ public final class ModelFile {
   public static LightModel read(Path path) {
     Path name = path.getFileName();
     String file = name == null ? path.toString() : name.toString();
-    Notes notes = new Notes();
     try {
-      byte[] bytes = Source.bytes(path, MOST_BYTES);
-      try (JsonParser parser = JSON.createParser(bytes)) {
-        return new ModelReader(file, parser, notes).model();
-      }
+      return read(file, Source.bytes(path, MOST_BYTES));
     } catch (Unreadable e) {
-      throw notes.fatal(e.of(file));
+      throw new Notes().fatal(e.of(file));
+    }
+  }
+
+  /**
+   * Reads a light model that is held in memory.
+   *
+   * @param file what it is called in messages
+   * @param bytes of the model file
+   * @return the model
+   * @throws InvalidFile as {@link #read(Path)}
+   */
+  public static LightModel read(String file, byte[] bytes) {
+    Notes notes = new Notes();
+    try (JsonParser parser = JSON.createParser(bytes)) {
+      return new ModelReader(file, parser, notes).model();
     } catch (IOException e) {
       throw notes.fatal(
           new Fault(
@@ -74,13 +88,24 @@ public final class ModelFile {
    *     not know
    */
   public static void write(LightModel model, Path path) {
-    WholeFile.write(
-        path,
-        out -> {
-          try (JsonGenerator generator =
-              JSON.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET)) {
-            new ModelWriter(generator).model(model);
-          }
-        });
+    WholeFile.write(path, out -> write(model, out));
+  }
+
+  /** What a model's file holds. */
+  public static byte[] bytes(LightModel model) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      write(model, out);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out.toByteArray();
+  }
+
+  private static void write(LightModel model, OutputStream out) throws IOException {
+    try (JsonGenerator generator =
+        JSON.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET)) {
+      new ModelWriter(generator).model(model);
+    }
   }
 }

@@ -10,6 +10,7 @@ import org.slf4j.LoggerFactory;
 import parfield.answer.Problem;
 import parfield.answer.Refusal;
 import parfield.formats.InvalidFile;
+import parfield.workspace.WorkspaceProblem;
 
 /** Why a request was not done: a page for people, JSON for scripts, always with what to do. */
 public final class Problems implements Screen {
@@ -30,6 +31,8 @@ public final class Problems implements Screen {
     routes.exception(
         Refusal.class,
         (e, context) -> tell(context, HttpStatus.UNPROCESSABLE_CONTENT, e.problem()));
+    routes.exception(
+        WorkspaceProblem.class, (e, context) -> tell(context, status(e.kind()), problem(e)));
     routes.exception(
         HttpResponseException.class,
         (e, context) ->
@@ -52,6 +55,20 @@ public final class Problems implements Screen {
             tell(context, HttpStatus.NOT_FOUND, Problem.of("there is no such page"));
           }
         });
+  }
+
+  private static HttpStatus status(WorkspaceProblem.Kind kind) {
+    return switch (kind) {
+      case NOT_FOUND -> HttpStatus.NOT_FOUND;
+      case REFUSED -> HttpStatus.UNPROCESSABLE_CONTENT;
+      case STALE -> HttpStatus.CONFLICT;
+      case NO_ROOM -> HttpStatus.INSUFFICIENT_STORAGE;
+      case UNREADABLE, UNAVAILABLE -> HttpStatus.SERVICE_UNAVAILABLE;
+    };
+  }
+
+  private static Problem problem(WorkspaceProblem e) {
+    return Problem.of(e.title(), e.hints().toArray(new String[0]));
   }
 
   /** Answers with a problem, as a page or as JSON, whichever was asked for. */

@@ -104,7 +104,7 @@ public final class Benches {
   }
 
   private Page<BenchSummary> list(String search, boolean putAway, int limit, int offset) {
-    String where = "WHERE b.put_away = :away AND b.folded LIKE :search ESCAPE '\\' ";
+    String where = "WHERE b.put_away = :away AND b.folded LIKE :search ESCAPE '!' ";
     return database.read(
         handle -> {
           List<BenchSummary> items =

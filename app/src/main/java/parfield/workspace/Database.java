@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
@@ -45,28 +46,16 @@ final class Database implements AutoCloseable {
     return translated(() -> writingJdbi.inTransaction(change::apply));
   }
 
-  /** Does something outside of a transaction. */
-  void outside(Function<Handle, Integer> work) {
-    translated(() -> writingJdbi.withHandle(work::apply));
-  }
-
   @Override
   public void close() {
     reading.close();
     writing.close();
   }
 
-  @FunctionalInterface
-  private interface Work<T> {
-    T done() throws SQLException;
-  }
-
-  private <T> T translated(Work<T> work) {
+  private <T> T translated(Supplier<T> work) {
     try {
-      return work.done();
+      return work.get();
     } catch (JdbiException e) {
-      throw problem(location, e);
-    } catch (SQLException e) {
       throw problem(location, e);
     }
   }
@@ -117,7 +106,7 @@ final class Database implements AutoCloseable {
                   "what was entered now is not stored, what was stored before is;"
                       + " check the room on the disk and the disk, then enter it again"),
               e);
-      default -> unknown(location, e);
+      default -> unknown(location, cause);
     };
   }
 
@@ -134,7 +123,7 @@ final class Database implements AutoCloseable {
           List.of("check that the database runs, its address, and your name and password there"),
           e);
     }
-    return unknown(location, e);
+    return unknown(location, cause);
   }
 
   private static WorkspaceProblem noRoom(Location location, Exception e) {

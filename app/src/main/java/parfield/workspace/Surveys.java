@@ -100,8 +100,8 @@ public final class Surveys {
    */
   public Page<SurveySummary> list(String search, int limit, int offset) {
     String where =
-        "WHERE b.put_away = :away AND (s.folded LIKE :search ESCAPE '\\'"
-            + " OR b.folded LIKE :search ESCAPE '\\') ";
+        "WHERE b.put_away = :away AND (s.folded LIKE :search ESCAPE '!'"
+            + " OR b.folded LIKE :search ESCAPE '!') ";
     return database.read(
         handle -> {
           List<SurveySummary> items =

@@ -1,5 +1,6 @@
 package parfield.workspace;
 
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -21,6 +22,7 @@ public final class Workspace implements AutoCloseable {
   private final Readings readings;
   private final Results results;
   private final Shelf shelf;
+  private final BenchFiles benchFiles;
   private final List<String> notices;
 
   private Workspace(Location location, Database database, Clock clock, List<String> notices) {
@@ -31,6 +33,7 @@ public final class Workspace implements AutoCloseable {
     this.readings = new Readings(database, clock);
     this.results = new Results(database, clock);
     this.shelf = new Shelf(database, clock);
+    this.benchFiles = new BenchFiles(database, clock, benches, surveys, readings);
     this.notices = List.copyOf(notices);
   }
 
@@ -120,6 +123,48 @@ public final class Workspace implements AutoCloseable {
   /** Returns the shelf of fixtures and spectra. */
   public Shelf shelf() {
     return shelf;
+  }
+
+  /**
+   * Writes all of it, every revision, as one zip archive; what was there is replaced.
+   *
+   * @throws parfield.formats.InvalidFile if it cannot be written there
+   */
+  public void exportTo(Path archive) {
+    Archive.write(database, archive);
+  }
+
+  /**
+   * Takes what an archive of a workspace holds and this one does not, all or nothing. A bench that
+   * is there already, by its id, stays as it is, and so does what lies on the shelf under the same
+   * name.
+   *
+   * @throws WorkspaceProblem if the archive is damaged, too big, or none of a workspace
+   */
+  public Taken importFrom(Path archive) {
+    return Archive.read(database, archive);
+  }
+
+  /** Takes an archive from a stream, which the caller closes; {@code name} is for messages. */
+  public Taken importFrom(String name, InputStream archive) {
+    return Archive.read(database, name, archive);
+  }
+
+  /**
+   * Reads all of it and looks whether it holds together; a file is read page by page too.
+   *
+   * @return what is wrong, a sentence each; none if all is sound
+   */
+  public List<String> check() {
+    if (location instanceof Location.File file) {
+      SqliteFile.check(file.path());
+    }
+    return database.read(Soundness::faults);
+  }
+
+  /** Returns benches as files, in and out. */
+  public BenchFiles benchFiles() {
+    return benchFiles;
   }
 
   /**

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,11 +23,14 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import parfield.tank.Place;
 
 /** What a workspace keeps to, whichever database it is in. */
 abstract class WorkspaceContract {
   private static final Instant TYPED = Instant.parse("2026-03-04T05:06:07.000008Z");
+
+  @TempDir Path folder;
 
   private Workspace workspace;
 
@@ -472,6 +477,81 @@ abstract class WorkspaceContract {
   void randomWalks() {
     for (long seed = 1; seed <= 4; seed++) {
       new RandomWalk(workspace, survey(), seed).run(150);
+    }
+  }
+
+  /** A workspace with something of everything in it. */
+  static void fill(Workspace workspace) {
+    UUID bench =
+        workspace
+            .benches()
+            .create("Bänk \"1\"", true, "eins", Map.of("a/b.csv", bytes("1")), "Ann")
+            .bench();
+    workspace
+        .benches()
+        .save(bench, 1, "zwei\n\u2028#", Map.of("c", new byte[70_000]), Set.of(), "");
+    workspace.benches().undo(bench, 2, "Bo");
+    UUID survey = workspace.surveys().named(bench, "low").id();
+    new RandomWalk(workspace, survey, 99).run(40);
+    Result.Inputs inputs = new Result.Inputs("d1", 2, Map.of(survey, 3L), "0.1.0");
+    workspace.results().save(bench, Result.Kind.MODEL, inputs, bytes("{}"), "Ann");
+    workspace.shelf().put(ShelfItem.Kind.FIXTURE, "bar", "x", Map.of("s", bytes("2")), "Ann");
+    workspace.shelf().put(ShelfItem.Kind.FIXTURE, "bar", "y", Map.of(), "Bo");
+    workspace.shelf().put(ShelfItem.Kind.SPECTRUM, "gone", "", Map.of(), "Bo");
+    workspace.shelf().remove(ShelfItem.Kind.SPECTRUM, "gone");
+    UUID away = workspace.benches().create("away", false, "", Map.of(), "Ann").bench();
+    workspace.benches().putAway(away);
+  }
+
+  private static UUID bench(Workspace workspace) {
+    return workspace.benches().list("", 1, 0).items().get(0).id();
+  }
+
+  @Test
+  @DisplayName("a whole workspace goes into an archive and comes back with every revision")
+  void archive() throws Exception {
+    fill(workspace);
+    Path archive = folder.resolve("all.zip");
+    Path again = folder.resolve("again.zip");
+    workspace.exportTo(archive);
+
+    try (Workspace other = Workspace.open(fresh())) {
+      Taken taken = other.importFrom(archive);
+      assertThat(taken).isEqualTo(new Taken(2, 0, 1, workspaceReadings(workspace), 1, 2));
+      other.exportTo(again);
+      assertThat(Files.readAllBytes(again)).isEqualTo(Files.readAllBytes(archive));
+      assertThat(other.check()).isEmpty();
+      UUID bench = bench(other);
+      assertThat(other.benches().redo(bench, 3, "Bo").orElseThrow().text())
+          .isEqualTo("zwei\n\u2028#");
+
+      assertThat(other.importFrom(archive)).isEqualTo(new Taken(0, 2, 0, 0, 0, 0));
+      assertThat(other.benches().setup(bench).revision()).isEqualTo(4);
+    }
+    assertThat(workspace.check()).isEmpty();
+  }
+
+  private static long workspaceReadings(Workspace workspace) {
+    return workspace.surveys().of(bench(workspace)).stream()
+        .mapToLong(survey -> workspace.readings().of(survey.id()).size())
+        .sum();
+  }
+
+  @Test
+  @DisplayName("what is added stands beside what is there")
+  void archiveBeside() throws Exception {
+    fill(workspace);
+    Path archive = folder.resolve("all.zip");
+    workspace.exportTo(archive);
+
+    try (Workspace other = Workspace.open(fresh())) {
+      other.benches().create("own", false, "", Map.of(), "Bo");
+      other.shelf().put(ShelfItem.Kind.FIXTURE, "bar", "own", Map.of(), "Bo");
+      other.importFrom(archive);
+
+      assertThat(other.benches().list("", 9, 0).total()).isEqualTo(2);
+      assertThat(other.shelf().get(ShelfItem.Kind.FIXTURE, "bar").text()).isEqualTo("own");
+      assertThat(other.check()).isEmpty();
     }
   }
 }

@@ -49,26 +49,33 @@ public final class Benches {
    */
   public SetupRevision create(
       String name, boolean sample, String text, Map<String, byte[]> files, String who) {
+    return database.write(handle -> create(handle, name, sample, text, files, who));
+  }
+
+  SetupRevision create(
+      Handle handle,
+      String name,
+      boolean sample,
+      String text,
+      Map<String, byte[]> files,
+      String who) {
     UUID bench = UUID.randomUUID();
-    return database.write(
-        handle -> {
-          long now = Times.micros(clock.instant());
-          String checked = Texts.name("the name of a bench", name);
-          handle
-              .createUpdate(
-                  "INSERT INTO benches (id, name, folded, sample, put_away, revision, created,"
-                      + " changed) VALUES (:id, :name, :folded, :sample, :away, 1, :now, :now)")
-              .bind("id", bench.toString())
-              .bind("name", checked)
-              .bind("folded", Texts.folded(checked))
-              .bind("sample", sample)
-              .bind("away", false)
-              .bind("now", now)
-              .execute();
-          Map<String, StoredFile> stored = new TreeMap<>();
-          files.forEach((file, bytes) -> stored.put(file, Contents.put(handle, bytes)));
-          return insert(handle, bench, 1, text, stored, Cause.WRITE, who, now);
-        });
+    long now = Times.micros(clock.instant());
+    String checked = Texts.name("the name of a bench", name);
+    handle
+        .createUpdate(
+            "INSERT INTO benches (id, name, folded, sample, put_away, revision, created,"
+                + " changed) VALUES (:id, :name, :folded, :sample, :away, 1, :now, :now)")
+        .bind("id", bench.toString())
+        .bind("name", checked)
+        .bind("folded", Texts.folded(checked))
+        .bind("sample", sample)
+        .bind("away", false)
+        .bind("now", now)
+        .execute();
+    Map<String, StoredFile> stored = new TreeMap<>();
+    files.forEach((file, bytes) -> stored.put(file, Contents.put(handle, bytes)));
+    return insert(handle, bench, 1, text, stored, Cause.WRITE, who, now);
   }
 
   /**
@@ -104,7 +111,7 @@ public final class Benches {
   }
 
   private Page<BenchSummary> list(String search, boolean putAway, int limit, int offset) {
-    String where = "WHERE b.put_away = :away AND b.folded LIKE :search ESCAPE '\\' ";
+    String where = "WHERE b.put_away = :away AND b.folded LIKE :search ESCAPE '!' ";
     return database.read(
         handle -> {
           List<BenchSummary> items =
@@ -415,7 +422,7 @@ public final class Benches {
     return new SetupRevision(bench, revision, text, files, cause, who, Times.instant(now));
   }
 
-  private static SetupRevision current(Handle handle, UUID bench) {
+  static SetupRevision current(Handle handle, UUID bench) {
     return handle
         .createQuery("SELECT revision FROM benches WHERE id = :id")
         .bind("id", bench.toString())

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
@@ -16,6 +17,7 @@ import org.jdbi.v3.core.JdbiException;
 final class Database implements AutoCloseable {
   private static final int SQLITE_FULL = 13;
   private static final int SQLITE_BUSY = 5;
+  private static final int SQLITE_CONSTRAINT = 19;
   private static final int SQLITE_CORRUPT = 11;
   private static final int SQLITE_NOT_A_DATABASE = 26;
   private static final int SQLITE_READ_ONLY = 8;
@@ -45,28 +47,16 @@ final class Database implements AutoCloseable {
     return translated(() -> writingJdbi.inTransaction(change::apply));
   }
 
-  /** Does something outside of a transaction. */
-  void outside(Function<Handle, Integer> work) {
-    translated(() -> writingJdbi.withHandle(work::apply));
-  }
-
   @Override
   public void close() {
     reading.close();
     writing.close();
   }
 
-  @FunctionalInterface
-  private interface Work<T> {
-    T done() throws SQLException;
-  }
-
-  private <T> T translated(Work<T> work) {
+  private <T> T translated(Supplier<T> work) {
     try {
-      return work.done();
+      return work.get();
     } catch (JdbiException e) {
-      throw problem(location, e);
-    } catch (SQLException e) {
       throw problem(location, e);
     }
   }
@@ -117,7 +107,8 @@ final class Database implements AutoCloseable {
                   "what was entered now is not stored, what was stored before is;"
                       + " check the room on the disk and the disk, then enter it again"),
               e);
-      default -> unknown(location, e);
+      case SQLITE_CONSTRAINT -> contradiction(location, cause, e);
+      default -> unknown(location, cause);
     };
   }
 
@@ -134,7 +125,23 @@ final class Database implements AutoCloseable {
           List.of("check that the database runs, its address, and your name and password there"),
           e);
     }
-    return unknown(location, e);
+    if (state.startsWith("23")) {
+      return contradiction(location, cause, e);
+    }
+    return unknown(location, cause);
+  }
+
+  private static WorkspaceProblem contradiction(
+      Location location, SQLException cause, Exception e) {
+    return new WorkspaceProblem(
+        WorkspaceProblem.Kind.REFUSED,
+        String.format(
+            Locale.ROOT,
+            "this does not fit what is stored in %s: %s",
+            location,
+            firstLine(cause.getMessage())),
+        List.of("it names something that is not there, or is there already; nothing was stored"),
+        e);
   }
 
   private static WorkspaceProblem noRoom(Location location, Exception e) {

@@ -64,6 +64,11 @@ public final class Readings {
 
   private List<WriteResult> write(
       UUID survey, List<ReadingWrite> writes, String who, boolean together) {
+    return database.write(handle -> write(handle, survey, writes, who, together));
+  }
+
+  List<WriteResult> write(
+      Handle handle, UUID survey, List<ReadingWrite> writes, String who, boolean together) {
     Texts.check("who", who, LONGEST_WHO);
     if (writes.size() > MOST_AT_ONCE) {
       throw new IllegalArgumentException(
@@ -73,53 +78,50 @@ public final class Readings {
               MOST_AT_ONCE,
               writes.size()));
     }
-    return database.write(
-        handle -> {
-          SurveyChange change = SurveyChange.begin(handle, survey, who, clock.instant());
-          List<WriteResult> results = new ArrayList<>();
-          boolean open = false;
-          for (ReadingWrite write : writes) {
-            Optional<ReadingRevision> before = ofWrite(handle, write.id());
-            if (before.isPresent()) {
-              results.add(new WriteResult.Written(write.id(), before.get()));
-              continue;
-            }
-            Optional<ReadingRevision> current = current(handle, write.reading());
-            if (current.isPresent() && !current.get().survey().equals(survey)) {
-              throw WorkspaceProblem.refused(
-                  String.format(
-                      Locale.ROOT,
-                      "reading %s belongs to survey %s, not to %s",
-                      write.reading(),
-                      current.get().survey(),
-                      survey),
-                  "write it to its own survey; nothing was stored");
-            }
-            if (current.map(ReadingRevision::revision).orElse(0L) != write.basedOn()) {
-              results.add(new WriteResult.Conflict(write.id(), current));
-              continue;
-            }
-            if (!(together && open)) {
-              change.step(Cause.WRITE, Optional.empty());
-              open = true;
-            }
-            results.add(
-                new WriteResult.Written(
-                    write.id(),
-                    change.append(
-                        write.reading(),
-                        current,
-                        write.entry(),
-                        Cause.WRITE,
-                        Optional.of(write.id()),
-                        write.when())));
-          }
-          if (open) {
-            change.pass();
-          }
-          change.end();
-          return results;
-        });
+    SurveyChange change = SurveyChange.begin(handle, survey, who, clock.instant());
+    List<WriteResult> results = new ArrayList<>();
+    boolean open = false;
+    for (ReadingWrite write : writes) {
+      Optional<ReadingRevision> before = ofWrite(handle, write.id());
+      if (before.isPresent()) {
+        results.add(new WriteResult.Written(write.id(), before.get()));
+        continue;
+      }
+      Optional<ReadingRevision> current = current(handle, write.reading());
+      if (current.isPresent() && !current.get().survey().equals(survey)) {
+        throw WorkspaceProblem.refused(
+            String.format(
+                Locale.ROOT,
+                "reading %s belongs to survey %s, not to %s",
+                write.reading(),
+                current.get().survey(),
+                survey),
+            "write it to its own survey; nothing was stored");
+      }
+      if (current.map(ReadingRevision::revision).orElse(0L) != write.basedOn()) {
+        results.add(new WriteResult.Conflict(write.id(), current));
+        continue;
+      }
+      if (!(together && open)) {
+        change.step(Cause.WRITE, Optional.empty());
+        open = true;
+      }
+      results.add(
+          new WriteResult.Written(
+              write.id(),
+              change.append(
+                  write.reading(),
+                  current,
+                  write.entry(),
+                  Cause.WRITE,
+                  Optional.of(write.id()),
+                  write.when())));
+    }
+    if (open) {
+      change.pass();
+    }
+    change.end();
+    return results;
   }
 
   /**
@@ -211,15 +213,16 @@ public final class Readings {
    * of their last change.
    */
   public List<ReadingRevision> of(UUID survey) {
-    return database.read(
-        handle ->
-            handle
-                .createQuery(
-                    CURRENT
-                        + "WHERE r.survey = :survey ORDER BY v.place_order, v.sequence, v.reading")
-                .bind("survey", survey.toString())
-                .map((row, context) -> revision(row))
-                .list());
+    return database.read(handle -> of(handle, survey));
+  }
+
+  static List<ReadingRevision> of(Handle handle, UUID survey) {
+    return handle
+        .createQuery(
+            CURRENT + "WHERE r.survey = :survey ORDER BY v.place_order, v.sequence, v.reading")
+        .bind("survey", survey.toString())
+        .map((row, context) -> revision(row))
+        .list();
   }
 
   /**

@@ -107,7 +107,7 @@ public final class Shelf {
    * @param offset how many to skip
    */
   public Page<ShelfItem> list(ShelfItem.Kind kind, String search, int limit, int offset) {
-    String where = "s.kind = :kind AND s.folded LIKE :search ESCAPE '\\'";
+    String where = "s.kind = :kind AND s.folded LIKE :search ESCAPE '!'";
     return database.read(
         handle ->
             new Page<>(

@@ -31,36 +31,37 @@ public final class Surveys {
    * @throws WorkspaceProblem if there is no such bench
    */
   public SurveySummary named(UUID bench, String name) {
+    return database.write(handle -> named(handle, bench, name));
+  }
+
+  SurveySummary named(Handle handle, UUID bench, String name) {
     String checked = Texts.name("the name of a survey", name);
     UUID id = UUID.randomUUID();
-    return database.write(
-        handle -> {
-          Optional<SurveySummary> known = find(handle, bench, checked);
-          if (known.isPresent()) {
-            return known.get();
-          }
-          int benches =
-              handle
-                  .createQuery("SELECT count(*) FROM benches WHERE id = :bench")
-                  .bind("bench", bench.toString())
-                  .mapTo(Integer.class)
-                  .one();
-          if (benches == 0) {
-            throw Benches.noBench(bench);
-          }
-          handle
-              .createUpdate(
-                  "INSERT INTO surveys (id, bench, name, folded, sequence, readings, created,"
-                      + " changed) VALUES (:id, :bench, :name, :folded, 0, 0, :now, :now)"
-                      + " ON CONFLICT (bench, name) DO NOTHING")
-              .bind("id", id.toString())
-              .bind("bench", bench.toString())
-              .bind("name", checked)
-              .bind("folded", Texts.folded(checked))
-              .bind("now", Times.micros(clock.instant()))
-              .execute();
-          return find(handle, bench, checked).orElseThrow();
-        });
+    Optional<SurveySummary> known = find(handle, bench, checked);
+    if (known.isPresent()) {
+      return known.get();
+    }
+    int benches =
+        handle
+            .createQuery("SELECT count(*) FROM benches WHERE id = :bench")
+            .bind("bench", bench.toString())
+            .mapTo(Integer.class)
+            .one();
+    if (benches == 0) {
+      throw Benches.noBench(bench);
+    }
+    handle
+        .createUpdate(
+            "INSERT INTO surveys (id, bench, name, folded, sequence, readings, created,"
+                + " changed) VALUES (:id, :bench, :name, :folded, 0, 0, :now, :now)"
+                + " ON CONFLICT (bench, name) DO NOTHING")
+        .bind("id", id.toString())
+        .bind("bench", bench.toString())
+        .bind("name", checked)
+        .bind("folded", Texts.folded(checked))
+        .bind("now", Times.micros(clock.instant()))
+        .execute();
+    return find(handle, bench, checked).orElseThrow();
   }
 
   /**
@@ -81,13 +82,15 @@ public final class Surveys {
 
   /** The surveys of a bench, the oldest first. */
   public List<SurveySummary> of(UUID bench) {
-    return database.read(
-        handle ->
-            handle
-                .createQuery(SUMMARY + "WHERE s.bench = :bench ORDER BY s.created, s.id")
-                .bind("bench", bench.toString())
-                .map((row, context) -> summary(row))
-                .list());
+    return database.read(handle -> of(handle, bench));
+  }
+
+  static List<SurveySummary> of(Handle handle, UUID bench) {
+    return handle
+        .createQuery(SUMMARY + "WHERE s.bench = :bench ORDER BY s.created, s.id")
+        .bind("bench", bench.toString())
+        .map((row, context) -> summary(row))
+        .list();
   }
 
   /**
@@ -100,8 +103,8 @@ public final class Surveys {
    */
   public Page<SurveySummary> list(String search, int limit, int offset) {
     String where =
-        "WHERE b.put_away = :away AND (s.folded LIKE :search ESCAPE '\\'"
-            + " OR b.folded LIKE :search ESCAPE '\\') ";
+        "WHERE b.put_away = :away AND (s.folded LIKE :search ESCAPE '!'"
+            + " OR b.folded LIKE :search ESCAPE '!') ";
     return database.read(
         handle -> {
           List<SurveySummary> items =
@@ -153,10 +156,13 @@ public final class Surveys {
                 "choose another name");
           }
           return handle
-              .createUpdate("UPDATE surveys SET name = :name, folded = :folded WHERE id = :id")
+              .createUpdate(
+                  "UPDATE surveys SET name = :name, folded = :folded, changed = :now"
+                      + " WHERE id = :id")
               .bind("id", survey.toString())
               .bind("name", checked)
               .bind("folded", Texts.folded(checked))
+              .bind("now", Times.micros(clock.instant()))
               .execute();
         });
   }

@@ -55,8 +55,8 @@ final class Texts {
         .toLowerCase(Locale.ROOT);
   }
 
-  /** The pattern of LIKE, with a backslash as its escape, that finds a text anywhere. */
+  /** The pattern of LIKE, with an exclamation mark as its escape, that finds a text anywhere. */
   static String pattern(String search) {
-    return "%" + folded(search.strip()).replaceAll("([%_\\\\])", "\\\\$1") + "%";
+    return "%" + folded(search.strip()).replaceAll("([%_!])", "!$1") + "%";
   }
 }

@@ -1,6 +1,10 @@
 package parfield.workspace;
 
+import java.io.InputStream;
+import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * A stored library. Safe for many threads; several programs may have one workspace open.
@@ -18,8 +22,10 @@ public final class Workspace implements AutoCloseable {
   private final Readings readings;
   private final Results results;
   private final Shelf shelf;
+  private final BenchFiles benchFiles;
+  private final List<String> notices;
 
-  private Workspace(Location location, Database database, Clock clock) {
+  private Workspace(Location location, Database database, Clock clock, List<String> notices) {
     this.location = location;
     this.database = database;
     this.benches = new Benches(database, clock);
@@ -27,6 +33,8 @@ public final class Workspace implements AutoCloseable {
     this.readings = new Readings(database, clock);
     this.results = new Results(database, clock);
     this.shelf = new Shelf(database, clock);
+    this.benchFiles = new BenchFiles(database, clock, benches, surveys, readings);
+    this.notices = List.copyOf(notices);
   }
 
   /**
@@ -42,15 +50,49 @@ public final class Workspace implements AutoCloseable {
   }
 
   static Workspace open(Location location, Clock clock) {
-    Database database;
-    if (location instanceof Location.File file) {
-      database = SqliteFile.open(file);
-    } else if (location instanceof Location.Postgres postgres) {
-      database = Postgres.open(postgres);
-    } else {
-      throw new AssertionError(location);
+    if (location instanceof Location.Postgres postgres) {
+      return new Workspace(location, Postgres.open(postgres), clock, List.of());
     }
-    return new Workspace(location, database, clock);
+    Location.File file = (Location.File) location;
+    Database database = SqliteFile.open(file);
+    List<String> notices = List.of();
+    try {
+      Backups.keep(file.path(), SqliteFile.readOnly(file.path()), clock.instant());
+    } catch (WorkspaceProblem e) {
+      notices = List.of(e.title() + "; the workspace itself is sound");
+    }
+    return new Workspace(location, database, clock, notices);
+  }
+
+  /** Opens a file that may not grow beyond so many pages: how a full disk is tried. */
+  static Workspace limited(Location.File location, int pages) {
+    return new Workspace(location, SqliteFile.open(location, pages), Clock.systemUTC(), List.of());
+  }
+
+  /** Returns what went wrong when it was opened and did not hinder that, a sentence each. */
+  public List<String> notices() {
+    return notices;
+  }
+
+  /**
+   * Writes a copy of the workspace as it is at this moment, while it is in use.
+   *
+   * @param target an SQLite file that is not there yet
+   * @throws WorkspaceProblem if it is there, cannot be written, or the workspace is in PostgreSQL
+   */
+  public void backup(Path target) {
+    if (!(location instanceof Location.File file)) {
+      throw WorkspaceProblem.refused(
+          "a workspace in PostgreSQL is backed up by the database's own means",
+          "use pg_dump, or export the workspace");
+    }
+    Backups.write(
+        file.path(), SqliteFile.readOnly(file.path()), target.toAbsolutePath().normalize());
+  }
+
+  /** The newest automatic backup of the file, if there is one. */
+  public Optional<Path> newestBackup() {
+    return location instanceof Location.File file ? Backups.newest(file.path()) : Optional.empty();
   }
 
   /** Returns where it is. */
@@ -81,6 +123,48 @@ public final class Workspace implements AutoCloseable {
   /** Returns the shelf of fixtures and spectra. */
   public Shelf shelf() {
     return shelf;
+  }
+
+  /**
+   * Writes all of it, every revision, as one zip archive; what was there is replaced.
+   *
+   * @throws parfield.formats.InvalidFile if it cannot be written there
+   */
+  public void exportTo(Path archive) {
+    Archive.write(database, archive);
+  }
+
+  /**
+   * Takes what an archive of a workspace holds and this one does not, all or nothing. A bench that
+   * is there already, by its id, stays as it is, and so does what lies on the shelf under the same
+   * name.
+   *
+   * @throws WorkspaceProblem if the archive is damaged, too big, or none of a workspace
+   */
+  public Taken importFrom(Path archive) {
+    return Archive.read(database, archive);
+  }
+
+  /** Takes an archive from a stream, which the caller closes; {@code name} is for messages. */
+  public Taken importFrom(String name, InputStream archive) {
+    return Archive.read(database, name, archive);
+  }
+
+  /**
+   * Reads all of it and looks whether it holds together; a file is read page by page too.
+   *
+   * @return what is wrong, a sentence each; none if all is sound
+   */
+  public List<String> check() {
+    if (location instanceof Location.File file) {
+      SqliteFile.check(file.path());
+    }
+    return database.read(Soundness::faults);
+  }
+
+  /** Returns benches as files, in and out. */
+  public BenchFiles benchFiles() {
+    return benchFiles;
   }
 
   /**

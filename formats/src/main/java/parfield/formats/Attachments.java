@@ -2,6 +2,8 @@ package parfield.formats;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -63,6 +65,33 @@ interface Attachments {
                   .orElse("add the file to the bench"));
         }
         return Source.checked(bytes, limit);
+      }
+    };
+  }
+
+  /** Files that are kept as they are read, each under its plain name. */
+  static Attachments keeping(Attachments files, Map<String, byte[]> kept) {
+    Map<String, String> names = new HashMap<>();
+    return new Attachments() {
+      @Override
+      public String canonical(String name) {
+        String canonical = files.canonical(name);
+        names.putIfAbsent(canonical, plain(name));
+        return canonical;
+      }
+
+      @Override
+      public byte[] bytes(String name, int limit) throws Unreadable {
+        byte[] bytes = files.bytes(name, limit);
+        String plain = names.getOrDefault(name, plain(name));
+        byte[] known = kept.putIfAbsent(plain, bytes);
+        if (known != null && !Arrays.equals(known, bytes)) {
+          throw new Unreadable(
+              "two files of the name " + Notes.shown(plain),
+              "files in the folder of the setup",
+              "copy the file into that folder, and give it a name of its own");
+        }
+        return bytes;
       }
     };
   }

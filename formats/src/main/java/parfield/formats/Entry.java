@@ -48,6 +48,10 @@ final class Entry {
     this.document = document;
   }
 
+  Node node() {
+    return node;
+  }
+
   String path() {
     return path;
   }

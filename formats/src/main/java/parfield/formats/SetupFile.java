@@ -1,6 +1,7 @@
 package parfield.formats;
 
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -82,6 +83,63 @@ public final class SetupFile {
         new Sources(Attachments.of(files), notes),
         held,
         notes);
+  }
+
+  /**
+   * A setup with all that it is made of.
+   *
+   * @param text the YAML document
+   * @param files that it names, by name; two ways to write one name are one
+   * @param setup what it says
+   */
+  public record Gathered(String text, Map<String, byte[]> files, Setup setup) {
+    public Gathered {
+      files = Collections.unmodifiableMap(new LinkedHashMap<>(files));
+    }
+  }
+
+  /**
+   * Reads a setup and keeps every file it names, so that it can be stored elsewhere.
+   *
+   * @param path the setup file; files it names are found beside it
+   * @return the bench with its files
+   * @throws InvalidFile with every fault of the setup and of the files it names
+   */
+  public static Gathered gather(Path path) {
+    Path name = path.getFileName();
+    String file = name == null ? path.toString() : name.toString();
+    try {
+      byte[] bytes = Source.bytes(path, MOST_BYTES);
+      return gather(file, bytes, Attachments.of(path.toAbsolutePath().getParent()));
+    } catch (Unreadable e) {
+      throw new Notes().fatal(e.of(file));
+    }
+  }
+
+  /**
+   * Reads a setup whose files are held in memory, and keeps those that it names.
+   *
+   * @param file what the setup is called in messages
+   * @param bytes the YAML document in UTF-8
+   * @param files what lies beside it, by name
+   * @return the bench with its files
+   * @throws InvalidFile with every fault of the setup and of the files it names
+   */
+  public static Gathered gather(String file, byte[] bytes, Map<String, byte[]> files) {
+    return gather(file, bytes, Attachments.of(files));
+  }
+
+  private static Gathered gather(String file, byte[] bytes, Attachments files) {
+    Notes notes = new Notes();
+    try {
+      String text = Source.text(Source.checked(bytes, MOST_BYTES));
+      Map<String, byte[]> kept = new LinkedHashMap<>();
+      Sources sources = new Sources(Attachments.keeping(files, kept), notes);
+      Setup setup = setup(file, Yaml.parse(file, text, notes), sources, Map.of(), notes);
+      return new Gathered(text, kept, setup);
+    } catch (Unreadable e) {
+      throw notes.fatal(e.of(file));
+    }
   }
 
   private static Setup setup(

@@ -66,8 +66,7 @@ final class SurveySection {
     List<Reading> readings =
         held.containsKey(name)
             ? held(name, survey, entry)
-            : survey
-                .required("readings", "name the file of readings, as in readings: low.csv")
+            : file(survey, grid)
                 .map(file -> sources.readings(file, context(depth)))
                 .orElse(List.of());
     if (entry.notes().count() > faults || rig.isEmpty() || meter.isEmpty()) {
@@ -80,6 +79,13 @@ final class SurveySection {
             readings.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Survey(name, rig.get(), under, readings))));
+  }
+
+  /** The file of readings; a survey that says where to read may name none yet. */
+  private static Optional<Entry> file(Section survey, Optional<GridPlan> grid) {
+    return grid.isPresent()
+        ? survey.optional("readings")
+        : survey.required("readings", "name the file of readings, as in readings: low.csv");
   }
 
   private ReadingsFile.Context context(OptionalDouble depth) {

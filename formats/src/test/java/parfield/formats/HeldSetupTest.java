@@ -3,13 +3,18 @@ package parfield.formats;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import parfield.survey.Reading;
 import parfield.tank.Place;
 
@@ -103,5 +108,55 @@ class HeldSetupTest {
         .hasMessageContaining("surveys.first.grid.depths")
         .hasMessageContaining("got 55, allowed above 0 to 50 cm")
         .hasMessageContaining("columns or rows alone");
+  }
+
+  @Test
+  @DisplayName("a file of a survey with a grid may be named later, of one without it may not")
+  void readingsNamedLater() {
+    assertThat(SetupFile.read("bench", SETUP, FILES, Map.of()).surveys())
+        .containsOnlyKeys("second");
+    String gridless = SETUP.replace(", grid: {depths: [10, 25], columns: 3, rows: 2}", "");
+
+    assertThatThrownBy(() -> SetupFile.read("bench", gridless, FILES, Map.of()))
+        .isInstanceOf(InvalidFile.class)
+        .hasMessageContaining("surveys.first.readings");
+  }
+
+  @Test
+  @DisplayName("what a setup names is gathered, each file once, and nothing else")
+  void gathered() {
+    String text = SETUP.replace("second.csv", "./x/../second.csv");
+    Map<String, byte[]> files = new HashMap<>(FILES);
+    files.put("unnamed.csv", new byte[1]);
+
+    SetupFile.Gathered gathered =
+        SetupFile.gather("bench", text.getBytes(StandardCharsets.UTF_8), files);
+
+    assertThat(gathered.text()).isEqualTo(text);
+    assertThat(gathered.files()).containsOnlyKeys("spectra/blue.csv", "second.csv");
+    assertThat(gathered.setup().surveys()).containsOnlyKeys("second");
+  }
+
+  @Test
+  @DisplayName("files of a folder are gathered under the names that the setup gives them")
+  void gatheredFolder(@TempDir Path folder) throws IOException {
+    Files.createDirectories(folder.resolve("bench/spectra"));
+    Files.writeString(folder.resolve("bench/setup.yaml"), SETUP.replace("second.csv", "../up.csv"));
+    Files.write(folder.resolve("bench/spectra/blue.csv"), FILES.get("spectra/blue.csv"));
+    Files.write(folder.resolve("up.csv"), FILES.get("second.csv"));
+
+    SetupFile.Gathered gathered = SetupFile.gather(folder.resolve("bench/setup.yaml"));
+
+    assertThat(gathered.files()).containsOnlyKeys("spectra/blue.csv", "up.csv");
+    Setup again = SetupFile.read("bench", gathered.text(), gathered.files(), Map.of());
+    assertThat(again.surveys().get("second").readings())
+        .isEqualTo(gathered.setup().surveys().get("second").readings());
+
+    Files.write(folder.resolve("bench/up.csv"), new byte[1]);
+    Files.writeString(
+        folder.resolve("bench/setup.yaml"),
+        gathered.text() + "  third: {rig: low, meter: probe, readings: up.csv}\n");
+    assertThatThrownBy(() -> SetupFile.gather(folder.resolve("bench/setup.yaml")))
+        .hasMessageContaining("got two files of the name up.csv");
   }
 }

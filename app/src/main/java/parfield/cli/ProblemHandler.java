@@ -11,6 +11,7 @@ import parfield.answer.Problem;
 import parfield.answer.Refusal;
 import parfield.formats.InvalidFile;
 import parfield.formats.Nearest;
+import parfield.workspace.WorkspaceProblem;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
@@ -71,6 +72,9 @@ final class ProblemHandler implements IExecutionExceptionHandler, IParameterExce
     }
     if (e instanceof InvalidFile invalid) {
       return Problem.of(invalid);
+    }
+    if (e instanceof WorkspaceProblem problem) {
+      return Problem.of(problem.title(), problem.hints().toArray(new String[0]));
     }
     if (e instanceof IllegalArgumentException) {
       return Problem.of(e.getMessage());

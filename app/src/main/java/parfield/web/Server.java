@@ -4,54 +4,93 @@ import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.http.staticfiles.Location;
+import java.time.Clock;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
 import org.eclipse.jetty.server.handler.GracefulHandler;
+import parfield.web.bench.Desk;
+import parfield.web.door.Door;
+import parfield.web.door.MeterToken;
+import parfield.web.door.OwnAddresses;
+import parfield.web.door.PairScreen;
+import parfield.web.door.Pairing;
+import parfield.web.home.HomeScreen;
 import parfield.web.page.Libraries;
+import parfield.web.page.Problems;
 import parfield.web.page.Screen;
+import parfield.workspace.Workspace;
 
-/** The running server. */
+/** The running server: every screen over one workspace. */
 public final class Server implements AutoCloseable {
   /** Most bytes of one request. */
-  private static final long MOST_BYTES = 64L << 20;
+  static final long MOST_BYTES = 64L << 20;
 
   /** Time for requests to finish when the server stops [ms]. */
   private static final long STOP = 5000;
 
   private final Javalin javalin;
+  private final Desk desk;
+  private final Pairing pairing;
+  private final boolean lan;
 
-  private Server(Javalin javalin) {
+  /**
+   * How it is started.
+   *
+   * @param port to listen on; 0 for a free one
+   * @param lan whether other devices of the network may reach it, once paired
+   * @param version of the program
+   */
+  public record Options(int port, boolean lan, String version) {}
+
+  private Server(Javalin javalin, Desk desk, Pairing pairing, boolean lan) {
     this.javalin = javalin;
+    this.desk = desk;
+    this.pairing = pairing;
+    this.lan = lan;
   }
 
   /**
-   * Starts it.
+   * Starts it over a workspace, which its caller closes after it.
    *
-   * @param host address to listen on
-   * @param port to listen on; 0 for a free one
-   * @param screens what it answers
+   * @throws io.javalin.util.JavalinBindException if the port is taken
    */
-  static Server start(String host, int port, List<Screen> screens) {
-    Javalin javalin =
-        Javalin.create(
-            config -> {
-              config.startup.showJavalinBanner = false;
-              config.http.maxRequestSize = MOST_BYTES;
-              config.jetty.multipartConfig.maxFileSize(MOST_BYTES, SizeUnit.BYTES);
-              config.jetty.multipartConfig.maxTotalRequestSize(MOST_BYTES, SizeUnit.BYTES);
-              config.jetty.host = host;
-              config.jetty.port = port;
-              config.jetty.modifyServer(
-                  server -> {
-                    server.insertHandler(new GracefulHandler());
-                    server.setStopTimeout(STOP);
-                  });
-              files(config, "/scripts");
-              files(config, "/styles");
-              new Libraries().register(config.routes);
-              screens.forEach(screen -> screen.register(config.routes));
-            });
-    return new Server(javalin.start());
+  public static Server start(Workspace workspace, Options options) {
+    Desk desk = Desk.over(workspace, options.version());
+    Pairing pairing = new Pairing(Clock.systemUTC());
+    MeterToken meters = new MeterToken();
+    AtomicInteger port = new AtomicInteger(options.port());
+    Door door = new Door(port::get, () -> hosts(options.lan()), pairing, meters);
+    PairScreen pair =
+        new PairScreen(desk.pages(), pairing, () -> addresses(options.lan(), port.get()));
+    List<Screen> screens =
+        List.of(door, new Problems(desk.pages()), new Libraries(), pair, new HomeScreen(desk));
+    Javalin javalin = Javalin.create(config -> configure(config, options, screens));
+    javalin.start();
+    port.set(javalin.port());
+    if (options.lan()) {
+      pairing.newCode();
+    }
+    return new Server(javalin, desk, pairing, options.lan());
+  }
+
+  private static void configure(JavalinConfig config, Options options, List<Screen> screens) {
+    config.startup.showJavalinBanner = false;
+    config.http.maxRequestSize = MOST_BYTES;
+    config.jetty.multipartConfig.maxFileSize(MOST_BYTES, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxTotalRequestSize(MOST_BYTES, SizeUnit.BYTES);
+    config.jetty.host = options.lan() ? "0.0.0.0" : "127.0.0.1";
+    config.jetty.port = options.port();
+    config.jetty.modifyServer(
+        server -> {
+          server.insertHandler(new GracefulHandler());
+          server.setStopTimeout(STOP);
+        });
+    files(config, "/scripts");
+    files(config, "/styles");
+    screens.forEach(screen -> screen.register(config.routes));
   }
 
   private static void files(JavalinConfig config, String path) {
@@ -64,13 +103,40 @@ public final class Server implements AutoCloseable {
         });
   }
 
+  private static Set<String> hosts(boolean lan) {
+    return lan ? OwnAddresses.hosts().stream().collect(Collectors.toSet()) : Set.of();
+  }
+
+  private static List<String> addresses(boolean lan, int port) {
+    return lan
+        ? OwnAddresses.hosts().stream().map(host -> "http://" + host + ":" + port).toList()
+        : List.of();
+  }
+
   /** The port it listens on. */
   public int port() {
     return javalin.port();
   }
 
+  /** The address at this machine. */
+  public String address() {
+    return "http://localhost:" + port();
+  }
+
+  /** The addresses at which other devices reach it; none if they may not. */
+  public List<String> lanAddresses() {
+    return addresses(lan, port());
+  }
+
+  /** Who lets phones in. */
+  public Pairing pairing() {
+    return pairing;
+  }
+
+  /** Lets requests finish, stops the work in the background, and ends. */
   @Override
   public void close() {
+    desk.jobs().close();
     javalin.stop();
   }
 }

@@ -1,0 +1,2 @@
+/** The benches of a workspace: the first run, the list, import and export. */
+package parfield.web.home;

@@ -10,60 +10,60 @@ import parfield.units.LengthUnit;
 /** Numbers as a person reads them: rounded to what they mean; the unit stands beside them. */
 public final class Numbers {
   /** Unit of PPFD. */
-  static final String PPFD = "µmol m⁻² s⁻¹";
+  public static final String PPFD = "µmol m⁻² s⁻¹";
 
   /** Where there is no number. */
-  static final String NONE = "–";
+  public static final String NONE = "–";
 
   private Numbers() {}
 
   /** How many there are, as in {@code 1 reading} or {@code 16 readings}. */
-  static String count(int number, String one) {
+  public static String count(int number, String one) {
     return number + " " + one + (number == 1 ? "" : "s");
   }
 
   /** How many there are, where more than one has a word of its own. */
-  static String count(int number, String one, String more) {
+  public static String count(int number, String one, String more) {
     return number + " " + (number == 1 ? one : more);
   }
 
   /** A PPFD without its unit, as in {@code 392}. */
-  static String ppfd(double ppfd) {
+  public static String ppfd(double ppfd) {
     return decimals(ppfd, 0);
   }
 
   /** A PPFD with its interval, as in {@code 392 (371–415)}. */
-  static String ppfd(Estimate ppfd) {
+  public static String ppfd(Estimate ppfd) {
     return interval(ppfd, 1, 0);
   }
 
   /** A share in percent without its sign, as in {@code 71}. */
-  static String percent(double share) {
+  public static String percent(double share) {
     return decimals(100 * share, 0);
   }
 
   /** A share in percent with its interval, as in {@code 71 (66–75)}. */
-  static String percent(Estimate share) {
+  public static String percent(Estimate share) {
     return interval(share, 100, 0);
   }
 
   /** A small share in percent with one decimal, as in {@code 2.4}. */
-  static String finePercent(double share) {
+  public static String finePercent(double share) {
     return decimals(100 * share, 1);
   }
 
   /** A ratio, as in {@code 0.87}. */
-  static String ratio(double ratio) {
+  public static String ratio(double ratio) {
     return decimals(ratio, 2);
   }
 
   /** A ratio, or a dash. */
-  static String ratio(OptionalDouble ratio) {
+  public static String ratio(OptionalDouble ratio) {
     return ratio.isPresent() ? ratio(ratio.getAsDouble()) : NONE;
   }
 
   /** A ratio with its interval, as in {@code 0.87 (0.84–0.90)}. */
-  static String ratio(Estimate ratio) {
+  public static String ratio(Estimate ratio) {
     return interval(ratio, 1, 2);
   }
 
@@ -78,12 +78,12 @@ public final class Numbers {
   }
 
   /** x and y of a place without their unit, as in {@code 7.5, 30}. */
-  static String spot(Place place, LengthUnit unit) {
+  public static String spot(Place place, LengthUnit unit) {
     return length(place.x(), unit) + ", " + length(place.y(), unit);
   }
 
   /** A number with at most {@code digits} decimals and no trailing zeros. */
-  static String plain(double value, int digits) {
+  public static String plain(double value, int digits) {
     String text = decimals(value, digits);
     if (text.indexOf('.') >= 0) {
       text = text.replaceAll("0+$", "").replaceAll("\\.$", "");
@@ -92,12 +92,12 @@ public final class Numbers {
   }
 
   /** A number with exactly {@code digits} decimals. */
-  static String fixed(double value, int digits) {
+  public static String fixed(double value, int digits) {
     return decimals(value, digits);
   }
 
   /** A number to three digits, as in {@code 0.0123}, {@code 4.56}, {@code 1234}. */
-  static String significant(double value) {
+  public static String significant(double value) {
     if (value == 0 || Double.isNaN(value)) {
       return "0";
     }
@@ -106,7 +106,7 @@ public final class Numbers {
   }
 
   /** A number with its sign, as in {@code +2.4} or {@code −2.4}; 0 has none. */
-  static String signed(double value, int digits) {
+  public static String signed(double value, int digits) {
     String text = decimals(value, digits);
     if (text.startsWith("-")) {
       return text.replace('-', '\u2212');
@@ -115,7 +115,7 @@ public final class Numbers {
   }
 
   /** A waveband without its unit, as in {@code 430–480}. */
-  static String nm(WaveBand band) {
+  public static String nm(WaveBand band) {
     return plain(band.fromNm(), 1) + "–" + plain(band.toNm(), 1);
   }
 
@@ -125,7 +125,7 @@ public final class Numbers {
   }
 
   /** A number with its interval, each with at most {@code digits} decimals. */
-  static String plain(Estimate estimate, int digits) {
+  public static String plain(Estimate estimate, int digits) {
     return interval(
         plain(estimate.value(), digits),
         plain(estimate.low(), digits),

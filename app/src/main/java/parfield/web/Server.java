@@ -5,6 +5,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.http.staticfiles.Location;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,9 +19,11 @@ import parfield.web.door.OwnAddresses;
 import parfield.web.door.PairScreen;
 import parfield.web.door.Pairing;
 import parfield.web.home.HomeScreen;
+import parfield.web.model.ModelScreen;
 import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
 import parfield.web.page.Screen;
+import parfield.web.work.JobScreen;
 import parfield.workspace.Workspace;
 
 /** The running server: every screen over one workspace. */
@@ -33,6 +36,7 @@ public final class Server implements AutoCloseable {
 
   private final Javalin javalin;
   private final Desk desk;
+  private final JobScreen jobs;
   private final Pairing pairing;
   private final boolean lan;
 
@@ -45,9 +49,10 @@ public final class Server implements AutoCloseable {
    */
   public record Options(int port, boolean lan, String version) {}
 
-  private Server(Javalin javalin, Desk desk, Pairing pairing, boolean lan) {
+  private Server(Javalin javalin, Desk desk, JobScreen jobs, Pairing pairing, boolean lan) {
     this.javalin = javalin;
     this.desk = desk;
+    this.jobs = jobs;
     this.pairing = pairing;
     this.lan = lan;
   }
@@ -65,15 +70,22 @@ public final class Server implements AutoCloseable {
     Door door = new Door(port::get, () -> hosts(options.lan()), pairing, meters);
     PairScreen pair =
         new PairScreen(desk.pages(), pairing, () -> addresses(options.lan(), port.get()));
-    List<Screen> screens =
-        List.of(door, new Problems(desk.pages()), new Libraries(), pair, new HomeScreen(desk));
+    JobScreen jobs = new JobScreen(desk.jobs());
+    List<Screen> screens = new ArrayList<>();
+    screens.add(door);
+    screens.add(new Problems(desk.pages()));
+    screens.add(new Libraries());
+    screens.add(pair);
+    screens.add(jobs);
+    screens.add(new HomeScreen(desk));
+    screens.add(new ModelScreen(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();
     port.set(javalin.port());
     if (options.lan()) {
       pairing.newCode();
     }
-    return new Server(javalin, desk, pairing, options.lan());
+    return new Server(javalin, desk, jobs, pairing, options.lan());
   }
 
   private static void configure(JavalinConfig config, Options options, List<Screen> screens) {
@@ -137,6 +149,7 @@ public final class Server implements AutoCloseable {
   @Override
   public void close() {
     desk.jobs().close();
+    jobs.close();
     javalin.stop();
   }
 }

@@ -21,7 +21,7 @@ import parfield.units.Estimate;
  * reading at place i with relative error σ takes cov(i, j)² / (var(i) + σ²) from the variance at
  * place j. The meter's scale is left out: no reading with the same meter can tell it.
  */
-final class NextReadings {
+public final class NextReadings {
   /** At most and at least so many. */
   private static final int MOST = 5;
 
@@ -53,7 +53,7 @@ final class NextReadings {
    * @param rig as recommended, at the recommended dials
    * @param planeDepth a plane to read on beside those that divide the water evenly [m]
    */
-  static List<NextReading> choose(
+  public static List<NextReading> choose(
       LightModel model, FieldSolver solver, Rig rig, double planeDepth) {
     Places places = candidates(rig.tank(), planeDepth);
     PredictedField field = model.predict(solver, rig, places);

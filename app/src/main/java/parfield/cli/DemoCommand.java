@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import parfield.answer.Advice;
 import parfield.answer.Bench;
 import parfield.answer.BenchFit;
 import parfield.answer.ChoicePictures;
@@ -86,7 +87,7 @@ final class DemoCommand implements Callable<Integer> {
     leave("statistics.txt", "statistics of the readings", StatsCommand.answer(bench).text(unit));
     LightModel model = fit(bench, solver, unit, err);
     Recommendation recommendation = recommend(bench, solver, model, err);
-    RecommendationAnswer answer = RecommendCommand.answer(bench, model, recommendation);
+    RecommendationAnswer answer = Advice.answer(bench, model, recommendation);
     leave("recommendation.txt", "the answer", answer.text(unit));
     leave("recommendation.json", "the same for programs", Json.text(answer.json()));
     ChoicePictures.heights(recommendation, unit)
@@ -132,9 +133,7 @@ final class DemoCommand implements Callable<Integer> {
 
   private static Recommendation recommend(
       Bench bench, FastSolver solver, LightModel model, PrintWriter err) {
-    Search search =
-        Search.around(List.copyOf(bench.setup().rigs().values()), bench.usualDepth())
-            .withCeiling(bench.setup().room().height().orElse(Double.POSITIVE_INFINITY));
+    Search search = Advice.search(bench, bench.usualDepth());
     try (StatusLine status = StatusLine.on(err)) {
       return new Planner(solver)
           .recommend(

@@ -3,19 +3,13 @@ package parfield.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
-import java.util.Set;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
+import parfield.answer.Advice;
 import parfield.answer.Bench;
-import parfield.answer.Numbers;
-import parfield.answer.RecommendationAnswer;
-import parfield.fit.FitReport;
 import parfield.fit.LightModel;
 import parfield.plan.Demands;
 import parfield.plan.Mix;
 import parfield.plan.Planner;
-import parfield.plan.Progress;
 import parfield.plan.Recommendation;
 import parfield.plan.Search;
 import parfield.plan.Verdict;
@@ -100,7 +94,7 @@ final class RecommendCommand implements Callable<Integer> {
       Recommendation recommendation =
           recommend(modelling, model, demands, search, interruption, unit, err);
       PrintWriter out = spec.commandLine().getOut();
-      output.print(out, answer(bench, model, recommendation), unit);
+      output.print(out, Advice.answer(bench, model, recommendation), unit);
       out.flush();
       if (interruption.asked()) {
         return ExitCode.INTERRUPTED;
@@ -109,20 +103,6 @@ final class RecommendCommand implements Callable<Integer> {
           ? ExitCode.DONE
           : ExitCode.NEGATIVE;
     }
-  }
-
-  static RecommendationAnswer answer(Bench bench, LightModel model, Recommendation recommendation) {
-    Set<String> fitted =
-        model.report().residuals().stream()
-            .map(FitReport.Residual::survey)
-            .collect(Collectors.toSet());
-    return new RecommendationAnswer(
-        bench.setup().source(),
-        bench.setup().surveys().values().stream()
-            .filter(survey -> fitted.contains(survey.name()))
-            .toList(),
-        model.report().statements(),
-        recommendation);
   }
 
   private static Recommendation recommend(
@@ -139,22 +119,13 @@ final class RecommendCommand implements Callable<Integer> {
               model,
               demands,
               search,
-              progress -> status.show(progress.share(), words(progress, unit)),
+              progress -> status.show(progress.share(), Advice.words(progress, unit)),
               interruption::asked);
     }
   }
 
-  private static String words(Progress progress, LengthUnit unit) {
-    return String.format(
-        Locale.ROOT,
-        "best so far %.2f: %s, %s high",
-        progress.best().probability(),
-        progress.best().arrangement().inWords(unit),
-        Numbers.withUnit(progress.best().height(), unit));
-  }
-
   private Search search(Bench bench, LengthUnit unit) {
-    Search search = Search.around(List.copyOf(bench.setup().rigs().values()), plane(bench, unit));
+    Search search = Advice.search(bench, plane(bench, unit));
     if (!counts.isEmpty()) {
       search = search.withCounts(counts);
     }
@@ -167,9 +138,7 @@ final class RecommendCommand implements Callable<Integer> {
     if (freeMix) {
       search = search.withMix(Mix.FREE);
     }
-    return bench.setup().room().height().isPresent()
-        ? search.withCeiling(bench.setup().room().height().getAsDouble())
-        : search;
+    return search;
   }
 
   private double plane(Bench bench, LengthUnit unit) {

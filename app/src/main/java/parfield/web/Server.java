@@ -23,6 +23,7 @@ import parfield.web.model.ModelScreen;
 import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
 import parfield.web.page.Screen;
+import parfield.web.recommend.RecommendScreen;
 import parfield.web.work.JobScreen;
 import parfield.workspace.Workspace;
 
@@ -79,6 +80,7 @@ public final class Server implements AutoCloseable {
     screens.add(jobs);
     screens.add(new HomeScreen(desk));
     screens.add(new ModelScreen(desk));
+    screens.add(new RecommendScreen(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();
     port.set(javalin.port());

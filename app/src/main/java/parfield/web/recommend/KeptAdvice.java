@@ -1,0 +1,126 @@
+package parfield.web.recommend;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import parfield.answer.ChoicePictures;
+import parfield.answer.Json;
+import parfield.answer.RecommendationAnswer;
+import parfield.units.LengthUnit;
+import parfield.workspace.Result;
+
+/**
+ * A recommendation as it is kept: the answer that the command line gives, word by word and number
+ * by number, with the curves of its choices.
+ *
+ * @param result as it is stored
+ * @param document what it holds
+ */
+public record KeptAdvice(Result result, JsonNode document) {
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  /** What is kept of an answer. */
+  static byte[] document(RecommendationAnswer answer) {
+    ObjectNode document = Json.object();
+    document.set("answer", answer.json());
+    for (LengthUnit unit : LengthUnit.values()) {
+      ObjectNode told = document.putObject(unit.symbol());
+      told.put("text", answer.text(unit));
+      ChoicePictures.heights(answer.recommendation(), unit)
+          .ifPresent(svg -> told.put("heights", svg));
+      ChoicePictures.spacings(answer.recommendation(), unit)
+          .ifPresent(svg -> told.put("spacings", svg));
+    }
+    try {
+      return MAPPER.writeValueAsBytes(document);
+    } catch (JsonProcessingException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  static KeptAdvice read(Result result, byte[] bytes) {
+    try {
+      return new KeptAdvice(result, MAPPER.readTree(bytes));
+    } catch (IOException e) {
+      throw new UncheckedIOException("the stored recommendation cannot be read", e);
+    }
+  }
+
+  /** The answer in JSON, as the command line gives it. */
+  public JsonNode answer() {
+    return document.get("answer");
+  }
+
+  /** The answer as text. */
+  public String text(LengthUnit unit) {
+    return document.path(unit.symbol()).path("text").asText();
+  }
+
+  /** A picture: {@code heights} or {@code spacings}. */
+  public Optional<String> picture(String name, LengthUnit unit) {
+    JsonNode svg = document.path(unit.symbol()).path(name);
+    return svg.isTextual() ? Optional.of(svg.asText()) : Optional.empty();
+  }
+
+  /** Whether the search came to its end. */
+  public boolean complete() {
+    return answer().path("complete").asBoolean();
+  }
+
+  /** Every option of the answer by a name for addresses, the ranked ones first. */
+  public Map<String, Choice> choices() {
+    Map<String, Choice> all = new LinkedHashMap<>();
+    add(all, "option", answer().path("options"));
+    add(all, "trade", answer().path("trade_off"));
+    return all;
+  }
+
+  private static void add(Map<String, Choice> all, String kind, JsonNode options) {
+    for (int i = 0; i < options.size(); i++) {
+      String name = kind + "-" + (i + 1);
+      all.put(name, new Choice(name, options.get(i)));
+    }
+  }
+
+  /** The ranked options. */
+  public List<Choice> options() {
+    return some("option");
+  }
+
+  /** The options of which none beats another. */
+  public List<Choice> tradeOff() {
+    return some("trade");
+  }
+
+  private List<Choice> some(String kind) {
+    return choices().values().stream().filter(c -> c.name().startsWith(kind)).toList();
+  }
+
+  /** An option by its name; the best if there is none of that name. */
+  public Choice choice(String name) {
+    Map<String, Choice> all = choices();
+    return all.getOrDefault(name == null ? "" : name, all.values().iterator().next());
+  }
+
+  /** Sentences of one kind: {@code statements}, {@code assumptions} or {@code cautions}. */
+  public List<String> sentences(String kind) {
+    List<String> sentences = new ArrayList<>();
+    answer().path(kind).forEach(sentence -> sentences.add(sentence.asText()));
+    return sentences;
+  }
+
+  /** What is said of shortfalls or remedies. */
+  public List<String> told(String kind) {
+    List<String> sentences = new ArrayList<>();
+    answer().path(kind).forEach(entry -> sentences.add(entry.path("in_words").asText()));
+    return sentences;
+  }
+}

@@ -1,0 +1,295 @@
+package parfield.web.recommend;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import parfield.answer.Advice;
+import parfield.answer.Bench;
+import parfield.answer.FieldAnswer;
+import parfield.answer.FieldPictures;
+import parfield.answer.FieldPrediction;
+import parfield.answer.Json;
+import parfield.answer.Problem;
+import parfield.answer.Refusal;
+import parfield.fit.LightModel;
+import parfield.formats.InvalidFile;
+import parfield.formats.Setup;
+import parfield.plan.Demands;
+import parfield.plan.Planner;
+import parfield.plan.Recommendation;
+import parfield.plan.Search;
+import parfield.rig.Rig;
+import parfield.units.LengthUnit;
+import parfield.web.bench.Benches;
+import parfield.web.bench.Desk;
+import parfield.web.bench.OpenBench;
+import parfield.web.bench.SetupBlocks;
+import parfield.web.bench.StoredModel;
+import parfield.web.page.Frame;
+import parfield.web.page.Screen;
+import parfield.web.page.Step;
+import parfield.web.work.Job;
+import parfield.web.work.Jobs;
+import parfield.workspace.Result;
+
+/** The step Recommend. */
+public final class RecommendScreen implements Screen {
+  /** Kind of the work that recommends. */
+  static final String RECOMMEND = "recommend";
+
+  private final Desk desk;
+
+  /** The screen over a desk. */
+  public RecommendScreen(Desk desk) {
+    this.desk = desk;
+  }
+
+  @Override
+  public void register(RoutesConfig routes) {
+    routes.get("/bench/{id}/recommend", context -> show(context, Optional.empty(), List.of()));
+    routes.post("/bench/{id}/recommend/demands", this::saveDemands);
+    routes.post("/bench/{id}/recommend/run", this::run);
+    routes.post("/bench/{id}/recommend/take", this::takeRig);
+    routes.get("/bench/{id}/recommend/{advice}/answer.json", this::json);
+    routes.get("/bench/{id}/recommend/{advice}/answer.txt", this::text);
+    routes.get("/bench/{id}/recommend/{advice}/pictures/{picture}", this::picture);
+  }
+
+  private void show(Context context, Optional<DemandForm> typed, List<String> faults) {
+    OpenBench bench = desk.benches().of(context);
+    Frame frame =
+        desk.benches()
+            .frame(context, bench, Step.RECOMMEND)
+            .withScript("work.js")
+            .withScript("recommend.js")
+            .withStyle("recommend.css");
+    Optional<StoredModel> model = desk.benches().model(bench);
+    Optional<KeptAdvice> advice = advice(context, bench);
+    Map<String, Object> values = new HashMap<>();
+    values.put("frame", frame);
+    values.put("bench", bench);
+    values.put("model", model);
+    values.put("faults", faults);
+    values.put("demands", typed.or(() -> bench.setup().map(DemandForm::of)));
+    values.put(
+        "asked",
+        bench
+            .setup()
+            .filter(setup -> !setup.rigs().isEmpty())
+            .map(setup -> Asked.byItself(bench.bench(), frame.length())));
+    values.put("job", desk.jobs().latest(bench.id(), RECOMMEND).filter(job -> !job.ended()));
+    values.put(
+        "failure",
+        desk.jobs()
+            .latest(bench.id(), RECOMMEND)
+            .filter(job -> job.state() == Job.State.FAILED)
+            .flatMap(Job::problem));
+    values.put("advice", advice);
+    values.put("choice", advice.map(kept -> kept.choice(context.queryParam("option"))));
+    values.put("chart", advice.map(kept -> TradeOffChart.of(kept, frame.length())));
+    values.put(
+        "earlier", desk.workspace().results().list(bench.id(), Result.Kind.RECOMMENDATION, 20));
+    values.put(
+        "current",
+        advice
+            .map(kept -> kept.result().inputs().setupRevision() == bench.revision())
+            .orElse(false));
+    desk.pages().show(context, "recommend/recommend.jte", values);
+  }
+
+  /** The recommendation that was asked for, else the newest. */
+  private Optional<KeptAdvice> advice(Context context, OpenBench bench) {
+    String asked = context.queryParam("advice");
+    if (asked != null) {
+      return Optional.of(kept(bench, asked));
+    }
+    return desk.workspace().results().list(bench.id(), Result.Kind.RECOMMENDATION, 1).stream()
+        .findFirst()
+        .map(result -> KeptAdvice.read(result, desk.workspace().bytes(result.document())));
+  }
+
+  private KeptAdvice kept(OpenBench bench, String id) {
+    try {
+      Result result = desk.workspace().results().get(UUID.fromString(id));
+      if (result.bench().equals(bench.id()) && result.kind() == Result.Kind.RECOMMENDATION) {
+        return KeptAdvice.read(result, desk.workspace().bytes(result.document()));
+      }
+    } catch (IllegalArgumentException e) {
+      // No id at all: not found, as below.
+    }
+    throw new NotFoundResponse("there is no such recommendation");
+  }
+
+  private void saveDemands(Context context) {
+    OpenBench bench = desk.benches().of(context);
+    DemandForm typed = DemandForm.typed(context);
+    try {
+      String text = typed.into(bench.text());
+      desk.benches().preview(bench, text, bench.files());
+      if (!text.equals(bench.text())) {
+        desk.workspace()
+            .benches()
+            .saveSetup(bench.id(), basedOn(context, bench), text, Benches.who(context));
+      }
+    } catch (Refusal e) {
+      context.status(422);
+      show(context, Optional.of(typed), words(e.problem()));
+      return;
+    } catch (InvalidFile e) {
+      context.status(422);
+      show(context, Optional.of(typed), words(Problem.of(e)));
+      return;
+    }
+    context.redirect("/bench/" + bench.id() + "/recommend");
+  }
+
+  private static long basedOn(Context context, OpenBench bench) {
+    try {
+      return Long.parseLong(String.valueOf(context.formParam("revision")));
+    } catch (NumberFormatException e) {
+      return bench.revision();
+    }
+  }
+
+  private static List<String> words(Problem problem) {
+    return problem.hints().isEmpty()
+        ? List.of(problem.title())
+        : java.util.stream.Stream.concat(
+                java.util.stream.Stream.of(problem.title()),
+                problem.hints().stream().map(Problem.Hint::message))
+            .toList();
+  }
+
+  private void run(Context context) {
+    OpenBench open = desk.benches().of(context);
+    Bench bench = open.bench();
+    LengthUnit unit = desk.benches().frame(context, open, Step.RECOMMEND).length();
+    LightModel model =
+        desk.benches()
+            .model(open)
+            .orElseThrow(
+                () -> Refusal.of("there is no light model yet", "fit one on the page Model"))
+            .model();
+    Demands demands = bench.demands();
+    Asked asked = Asked.typed(context);
+    Search search = asked.search(bench, unit);
+    String who = Benches.who(context);
+    desk.jobs()
+        .begin(
+            open.id(),
+            RECOMMEND,
+            open.revision() + " " + asked,
+            report -> {
+              Recommendation recommendation =
+                  new Planner(desk.benches().solver())
+                      .recommend(
+                          model,
+                          demands,
+                          search,
+                          progress -> report.say(progress.share(), Advice.words(progress, unit)),
+                          report::cancelled);
+              keep(open, bench, model, recommendation, who, report);
+            });
+    context.redirect("/bench/" + open.id() + "/recommend");
+  }
+
+  private void keep(
+      OpenBench open,
+      Bench bench,
+      LightModel model,
+      Recommendation recommendation,
+      String who,
+      Jobs.Report report) {
+    desk.workspace()
+        .results()
+        .save(
+            open.id(),
+            Result.Kind.RECOMMENDATION,
+            desk.benches().inputs(open),
+            KeptAdvice.document(Advice.answer(bench, model, recommendation)),
+            who);
+    report.say(1, "kept");
+  }
+
+  private void takeRig(Context context) {
+    OpenBench bench = desk.benches().of(context);
+    Setup setup = bench.setupOrRefuse();
+    KeptAdvice advice = kept(bench, String.valueOf(context.formParam("advice")));
+    Choice choice = advice.choice(context.formParam("option"));
+    String name = free("advised", setup);
+    Rig rig = choice.over(setup, name);
+    String text = SetupBlocks.append(bench.text(), "rigs", Choice.lines(rig, setup.length()));
+    desk.benches().preview(bench, text, bench.files());
+    desk.workspace().benches().saveSetup(bench.id(), bench.revision(), text, Benches.who(context));
+    context.redirect("/bench/" + bench.id() + "/explore?rig=" + name);
+  }
+
+  private static String free(String stem, Setup setup) {
+    int number = 1;
+    while (setup.rigs().containsKey(stem + "-" + number)) {
+      number++;
+    }
+    return stem + "-" + number;
+  }
+
+  private void json(Context context) {
+    KeptAdvice advice = kept(desk.benches().of(context), context.pathParam("advice"));
+    context.contentType("application/json").result(Json.text(advice.answer()));
+  }
+
+  private void text(Context context) {
+    OpenBench bench = desk.benches().of(context);
+    KeptAdvice advice = kept(bench, context.pathParam("advice"));
+    LengthUnit unit = desk.benches().frame(context, bench, Step.RECOMMEND).length();
+    context.contentType("text/plain; charset=utf-8").result(advice.text(unit));
+  }
+
+  private void picture(Context context) {
+    OpenBench bench = desk.benches().of(context);
+    KeptAdvice advice = kept(bench, context.pathParam("advice"));
+    LengthUnit unit = desk.benches().frame(context, bench, Step.RECOMMEND).length();
+    String name = context.pathParam("picture").replace(".svg", "");
+    Optional<String> svg =
+        name.equals("map") || name.equals("section") || name.equals("band")
+            ? Optional.of(
+                field(bench, advice.choice(context.queryParam("option")), name, unit, context))
+            : advice.picture(name, unit);
+    context
+        .contentType("image/svg+xml")
+        .header("Cache-Control", "private, max-age=600")
+        .result(svg.orElseThrow(() -> new NotFoundResponse("there is no such picture")));
+  }
+
+  private String field(
+      OpenBench bench, Choice choice, String name, LengthUnit unit, Context context) {
+    Setup setup = bench.setupOrRefuse();
+    LightModel model =
+        desk.benches()
+            .model(bench)
+            .orElseThrow(() -> Refusal.of("there is no light model", "fit one"))
+            .model();
+    Rig rig = choice.over(setup, choice.inWords(unit));
+    FieldPrediction prediction = new FieldPrediction(model, desk.benches().solver(), rig);
+    FieldPictures pictures = new FieldPictures(setup, rig, unit);
+    if (name.equals("section")) {
+      return pictures.section(
+          prediction.section(FieldPrediction.CELL), List.copyOf(setup.bands().values()));
+    }
+    double depth = bench.bench().usualDepth();
+    String asked = context.queryParam("depth");
+    if (asked != null) {
+      depth = Double.parseDouble(DemandForm.typedNumber("depth", asked));
+      bench.bench().checkDepths(List.of(depth), unit);
+    }
+    prediction.addPlane(depth, FieldPrediction.CELL, bench.bench().bands());
+    FieldAnswer field = prediction.answer(setup.source(), List.of());
+    return name.equals("band") && !setup.bands().isEmpty()
+        ? pictures.bandMap(field, 0, setup.bands().values().iterator().next())
+        : pictures.map(field, 0, FieldPictures.scale(field));
+  }
+}

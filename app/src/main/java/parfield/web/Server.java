@@ -18,6 +18,7 @@ import parfield.web.door.MeterToken;
 import parfield.web.door.OwnAddresses;
 import parfield.web.door.PairScreen;
 import parfield.web.door.Pairing;
+import parfield.web.explore.ExploreScreen;
 import parfield.web.home.HomeScreen;
 import parfield.web.model.ModelScreen;
 import parfield.web.page.Libraries;
@@ -80,6 +81,7 @@ public final class Server implements AutoCloseable {
     screens.add(jobs);
     screens.add(new HomeScreen(desk));
     screens.add(new ModelScreen(desk));
+    screens.add(new ExploreScreen(desk));
     screens.add(new RecommendScreen(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();

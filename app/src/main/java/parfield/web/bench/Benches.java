@@ -233,6 +233,7 @@ public final class Benches {
         display,
         unit,
         List.of(),
+        List.of(),
         List.of());
   }
 

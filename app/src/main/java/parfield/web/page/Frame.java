@@ -2,6 +2,7 @@ package parfield.web.page;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import parfield.units.LengthUnit;
 
 /**
@@ -11,6 +12,7 @@ import parfield.units.LengthUnit;
  * @param bench that it is about, if it is about one
  * @param display what the person chose
  * @param length unit of lengths on this page
+ * @param libraries names of files of {@link Libraries} that the scripts use
  * @param scripts names of modules under {@code /scripts/} that the page runs
  * @param styles names of sheets under {@code /styles/} beside the common one
  */
@@ -19,9 +21,11 @@ public record Frame(
     Optional<BenchHead> bench,
     Display display,
     LengthUnit length,
+    List<String> libraries,
     List<String> scripts,
     List<String> styles) {
   public Frame {
+    libraries = List.copyOf(libraries);
     scripts = List.copyOf(scripts);
     styles = List.copyOf(styles);
   }
@@ -29,21 +33,31 @@ public record Frame(
   /** A page about no bench. */
   public static Frame plain(String title, Display display) {
     return new Frame(
-        title, Optional.empty(), display, display.unit(LengthUnit.CM), List.of(), List.of());
+        title,
+        Optional.empty(),
+        display,
+        display.unit(LengthUnit.CM),
+        List.of(),
+        List.of(),
+        List.of());
+  }
+
+  /** This frame with one more library, before its scripts. */
+  public Frame withLibrary(String name) {
+    return new Frame(title, bench, display, length, plus(libraries, name), scripts, styles);
   }
 
   /** This frame with one more script. */
   public Frame withScript(String name) {
-    return new Frame(title, bench, display, length, plus(scripts, name), styles);
+    return new Frame(title, bench, display, length, libraries, plus(scripts, name), styles);
   }
 
   /** This frame with one more style sheet. */
   public Frame withStyle(String name) {
-    return new Frame(title, bench, display, length, scripts, plus(styles, name));
+    return new Frame(title, bench, display, length, libraries, scripts, plus(styles, name));
   }
 
   private static List<String> plus(List<String> names, String name) {
-    return java.util.stream.Stream.concat(names.stream(), java.util.stream.Stream.of(name))
-        .toList();
+    return Stream.concat(names.stream(), Stream.of(name)).toList();
   }
 }

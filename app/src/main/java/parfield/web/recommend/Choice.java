@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Collectors;
 import parfield.answer.Refusal;
 import parfield.formats.Setup;
 import parfield.lamp.Fixture;
@@ -219,38 +218,5 @@ public record Choice(String name, JsonNode json) {
               .withSetting(new Setting(dials)));
     }
     return new Rig(rigName, setup.tank(), hangings);
-  }
-
-  /** The lines of a setup that hang it, under a name. */
-  static List<String> lines(Rig rig, LengthUnit unit) {
-    List<String> lines = new ArrayList<>();
-    lines.add(rig.name() + ":");
-    lines.add("  hang:");
-    for (Hanging hanging : rig.hangings()) {
-      String turned =
-          (hanging.tilt() == 0 ? "" : ", tilt: " + number(Math.toDegrees(hanging.tilt())))
-              + (hanging.yaw() == 0 ? "" : ", yaw: " + number(Math.toDegrees(hanging.yaw())));
-      lines.add(
-          String.format(
-              Locale.ROOT,
-              "    - {fixture: %s, x: %s, y: %s, height: %s%s}",
-              hanging.fixture().name(),
-              fine(unit.fromMetres(hanging.x())),
-              fine(unit.fromMetres(hanging.y())),
-              fine(unit.fromMetres(hanging.height())),
-              turned));
-    }
-    lines.add(
-        rig.hangings().get(0).setting().dials().entrySet().stream()
-            .map(dial -> dial.getKey() + ": " + fine(dial.getValue()))
-            .collect(Collectors.joining(", ", "  dials: {", "}")));
-    return lines;
-  }
-
-  private static String fine(double value) {
-    double rounded = Math.round(value * 1e4) / 1e4;
-    return rounded == Math.rint(rounded)
-        ? String.format(Locale.ROOT, "%.0f", rounded)
-        : String.valueOf(rounded);
   }
 }

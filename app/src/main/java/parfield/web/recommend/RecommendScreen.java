@@ -29,6 +29,7 @@ import parfield.web.bench.Benches;
 import parfield.web.bench.Desk;
 import parfield.web.bench.OpenBench;
 import parfield.web.bench.SetupBlocks;
+import parfield.web.bench.SetupLines;
 import parfield.web.bench.StoredModel;
 import parfield.web.page.Frame;
 import parfield.web.page.Screen;
@@ -223,7 +224,8 @@ public final class RecommendScreen implements Screen {
     Choice choice = advice.choice(context.formParam("option"));
     String name = free("advised", setup);
     Rig rig = choice.over(setup, name);
-    String text = SetupBlocks.append(bench.text(), "rigs", Choice.lines(rig, setup.length()));
+    String text =
+        SetupBlocks.append(bench.text(), "rigs", SetupLines.rig(name, rig, setup.length()));
     desk.benches().preview(bench, text, bench.files());
     desk.workspace().benches().saveSetup(bench.id(), bench.revision(), text, Benches.who(context));
     context.redirect("/bench/" + bench.id() + "/explore?rig=" + name);

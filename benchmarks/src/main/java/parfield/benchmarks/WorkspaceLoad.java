@@ -25,9 +25,9 @@ import parfield.workspace.SurveySummary;
 import parfield.workspace.Workspace;
 
 /**
- * How long a workspace of 10,000 surveys with 100 readings each takes to list, search and write, and
- * what it does while twenty people write. The argument is where to make it: a new file, or the URL
- * of an empty PostgreSQL database.
+ * How long a workspace of 10,000 surveys with 100 readings each takes to list, search and write,
+ * and what it does while twenty people write. The argument is where to make it: a new file, or the
+ * URL of an empty PostgreSQL database.
  */
 public final class WorkspaceLoad {
   private static final int BENCHES = 1000;
@@ -186,10 +186,7 @@ public final class WorkspaceLoad {
     Arrays.sort(times);
     System.out.printf(
         "| %s | %.2f | %.2f | %.2f |%n",
-        what,
-        times[times.length / 2],
-        times[times.length * 99 / 100],
-        times[times.length - 1]);
+        what, times[times.length / 2], times[times.length * 99 / 100], times[times.length - 1]);
   }
 
   /** Twenty people who write at a steady pace, and read back what changed after each. */

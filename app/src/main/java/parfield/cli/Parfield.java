@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
       SpectrumCommand.class,
       ValidateCommand.class,
       DemoCommand.class,
+      WorkspaceCommand.class,
     },
     synopsisSubcommandLabel = "COMMAND",
     mixinStandardHelpOptions = true,

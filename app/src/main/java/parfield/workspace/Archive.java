@@ -18,6 +18,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
@@ -106,6 +108,16 @@ final class Archive {
       return read(database, name, in);
     } catch (IOException e) {
       throw Zip.refused(name, "it cannot be read");
+    }
+  }
+
+  static boolean isArchive(Path file) {
+    try (ZipInputStream zip = new ZipInputStream(Files.newInputStream(file))) {
+      ZipEntry first = zip.getNextEntry();
+      return first != null && first.getName().equals(HEAD);
+    } catch (IOException | IllegalArgumentException e) {
+      // Whoever reads it says what is wrong with it.
+      return false;
     }
   }
 

@@ -26,8 +26,14 @@ import javax.sql.DataSource;
  * automatic ones lie in a folder beside it, named by the time they were made.
  */
 final class Backups {
-  /** How many automatic ones are kept. */
+  /** How many automatic ones are kept at most. */
   static final int KEPT = 10;
+
+  /** How many are kept however big they are. */
+  static final int ALWAYS_KEPT = 2;
+
+  /** How much all that are kept may take, beyond those [bytes]. */
+  private static final long MOST_BYTES = 2L << 30;
 
   private static final String ENDING = ".db";
 
@@ -60,7 +66,7 @@ final class Backups {
   }
 
   /** The automatic backups of a file, the oldest first. */
-  private static List<Path> all(Path file) {
+  static List<Path> all(Path file) {
     Path folder = folder(file);
     if (!Files.isDirectory(folder)) {
       return List.of();
@@ -96,12 +102,21 @@ final class Backups {
       throw unmade(folder(file), e);
     }
     write(file, source, folder(file).resolve(NAME.format(now) + ENDING));
-    List<Path> all = all(file);
-    for (Path old : all.subList(0, Math.max(0, all.size() - KEPT))) {
+    thin(all(file), MOST_BYTES);
+  }
+
+  /** Lets go of the oldest: of more than are kept, and of more than all may take. */
+  static void thin(List<Path> backups, long mostBytes) {
+    long total = 0;
+    for (int age = 0; age < backups.size(); age++) {
+      Path backup = backups.get(backups.size() - 1 - age);
       try {
-        Files.deleteIfExists(old);
+        total += Files.size(backup);
+        if (age >= KEPT || (age >= ALWAYS_KEPT && total > mostBytes)) {
+          Files.deleteIfExists(backup);
+        }
       } catch (IOException e) {
-        throw unmade(old, e);
+        throw unmade(backup, e);
       }
     }
   }

@@ -74,7 +74,8 @@ public final class Benches {
         .bind("now", now)
         .execute();
     Map<String, StoredFile> stored = new TreeMap<>();
-    files.forEach((file, bytes) -> stored.put(file, Contents.put(handle, bytes)));
+    // In one order, so that two who store the same files at once do not wait for each other.
+    new TreeMap<>(files).forEach((file, bytes) -> stored.put(file, Contents.put(handle, bytes)));
     return insert(handle, bench, 1, text, stored, Cause.WRITE, who, now);
   }
 
@@ -247,7 +248,7 @@ public final class Benches {
           SetupRevision current = locked(handle, bench, basedOn);
           Map<String, StoredFile> files = new TreeMap<>(current.files());
           files.keySet().removeAll(removed);
-          put.forEach((name, bytes) -> files.put(name, Contents.put(handle, bytes)));
+          new TreeMap<>(put).forEach((name, bytes) -> files.put(name, Contents.put(handle, bytes)));
           return append(handle, bench, text, files, Cause.WRITE, who);
         });
   }

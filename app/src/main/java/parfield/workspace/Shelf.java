@@ -62,21 +62,22 @@ public final class Shelf {
               .bind("now", now)
               .execute();
           Map<String, StoredFile> stored = new TreeMap<>();
-          files.forEach(
-              (file, bytes) -> {
-                StoredFile content = Contents.put(handle, bytes);
-                stored.put(FileNames.check(file), content);
-                handle
-                    .createUpdate(
-                        "INSERT INTO shelf_files (kind, name, revision, file, digest)"
-                            + " VALUES (:kind, :name, :revision, :file, :digest)")
-                    .bind("kind", kind.name())
-                    .bind("name", checked)
-                    .bind("revision", revision)
-                    .bind("file", file)
-                    .bind("digest", content.digest())
-                    .execute();
-              });
+          new TreeMap<>(files)
+              .forEach(
+                  (file, bytes) -> {
+                    StoredFile content = Contents.put(handle, bytes);
+                    stored.put(FileNames.check(file), content);
+                    handle
+                        .createUpdate(
+                            "INSERT INTO shelf_files (kind, name, revision, file, digest)"
+                                + " VALUES (:kind, :name, :revision, :file, :digest)")
+                        .bind("kind", kind.name())
+                        .bind("name", checked)
+                        .bind("revision", revision)
+                        .bind("file", file)
+                        .bind("digest", content.digest())
+                        .execute();
+                  });
           return new ShelfItem(kind, checked, revision, text, stored, who, Times.instant(now));
         });
   }

@@ -1,6 +1,7 @@
 package parfield.workspace;
 
 import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -67,6 +68,18 @@ public final class Workspace implements AutoCloseable {
   /** Opens a file that may not grow beyond so many pages: how a full disk is tried. */
   static Workspace limited(Location.File location, int pages) {
     return new Workspace(location, SqliteFile.open(location, pages), Clock.systemUTC(), List.of());
+  }
+
+  /** Whether there is a file at a location; of a database, only opening it tells. */
+  public static boolean isThere(Location location) {
+    return !(location instanceof Location.File file) || Files.exists(file.path());
+  }
+
+  /**
+   * Whether a file is an archive of a whole workspace, rather than of one bench or another file.
+   */
+  public static boolean isArchive(Path file) {
+    return Archive.isArchive(file);
   }
 
   /** Returns what went wrong when it was opened and did not hinder that, a sentence each. */
@@ -160,6 +173,18 @@ public final class Workspace implements AutoCloseable {
       SqliteFile.check(file.path());
     }
     return database.read(Soundness::faults);
+  }
+
+  /** Counts what it holds. */
+  public Holdings holdings() {
+    return database.read(
+        handle ->
+            new Holdings(
+                Table.count(handle, "benches"),
+                Table.count(handle, "surveys"),
+                Table.count(handle, "readings"),
+                Table.count(handle, "reading_revisions"),
+                Table.count(handle, "results")));
   }
 
   /** Returns benches as files, in and out. */

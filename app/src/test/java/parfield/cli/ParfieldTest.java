@@ -26,7 +26,17 @@ class ParfieldTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"check", "stats", "fit", "field", "recommend", "spectrum", "validate", "demo"})
+      strings = {
+        "check",
+        "stats",
+        "fit",
+        "field",
+        "recommend",
+        "spectrum",
+        "validate",
+        "demo",
+        "workspace"
+      })
   void everyCommandHasHelp(String command) {
     Run run = Run.parfield(command, "--help");
 
@@ -42,6 +52,15 @@ class ParfieldTest {
 
     assertThat(run.code()).isZero();
     Approved.check("help-spectrum-" + question + ".txt", run.out());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"backup", "check", "export", "import"})
+  void everyTaskOnWorkspacesHasHelp(String task) {
+    Run run = Run.parfield("workspace", task, "--help");
+
+    assertThat(run.code()).isZero();
+    Approved.check("help-workspace-" + task + ".txt", run.out());
   }
 
   @Test

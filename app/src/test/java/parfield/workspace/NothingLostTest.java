@@ -190,6 +190,27 @@ class NothingLostTest {
                 .toList());
   }
 
+  @Test
+  @DisplayName("big backups are kept while they take little enough together, two in any case")
+  void bigBackups() throws IOException {
+    UUID survey;
+    try (Workspace workspace = open(NOON)) {
+      survey = fill(workspace, 1);
+    }
+    for (int day = 1; day <= 5; day++) {
+      try (Workspace workspace = open(NOON.plusSeconds(86400L * day))) {
+        workspace.readings().write(survey, writes(1, ""), "Ann");
+      }
+    }
+    List<Path> all = Backups.all(file());
+    long size = Files.size(all.get(0));
+
+    Backups.thin(all, 3 * size);
+    assertThat(Backups.all(file())).isEqualTo(all.subList(2, 5));
+    Backups.thin(Backups.all(file()), 1);
+    assertThat(Backups.all(file())).isEqualTo(all.subList(3, 5));
+  }
+
   private List<String> backups() throws IOException {
     Path folder = Backups.folder(file());
     if (!Files.isDirectory(folder)) {

@@ -157,6 +157,6 @@ class HeldSetupTest {
         folder.resolve("bench/setup.yaml"),
         gathered.text() + "  third: {rig: low, meter: probe, readings: up.csv}\n");
     assertThatThrownBy(() -> SetupFile.gather(folder.resolve("bench/setup.yaml")))
-        .hasMessageContaining("got two files of the name up.csv");
+        .hasMessageContaining("got up.csv, two files of the name up.csv");
   }
 }

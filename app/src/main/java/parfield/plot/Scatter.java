@@ -22,7 +22,11 @@ public final class Scatter {
     double top = sheet.bottom() + 20;
     double greatest =
         spec.points().stream()
-            .flatMapToDouble(point -> DoubleStream.of(point.predicted(), point.measured()))
+            .flatMapToDouble(
+                point ->
+                    point.marked()
+                        ? DoubleStream.of(point.predicted())
+                        : DoubleStream.of(point.predicted(), point.measured()))
             .max()
             .orElseThrow();
     double step = Ticks.step(greatest > 0 ? greatest : 1, 6);
@@ -32,7 +36,9 @@ public final class Scatter {
     frame(svg, axes, step, full, spec.unit());
     ribbon(svg, axes, full, spec.band());
     for (ScatterSpec.Point point : spec.points()) {
-      mark(svg, axes.x(point.predicted()), axes.y(point.measured()), point.marked());
+      // What does not fit may lie far off: it is drawn at the edge then.
+      mark(
+          svg, axes.x(point.predicted()), axes.y(Math.min(full, point.measured())), point.marked());
     }
     sheet.fillTo(axes.bottom() + 42);
     sheet.key(

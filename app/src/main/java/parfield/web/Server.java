@@ -25,6 +25,7 @@ import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
 import parfield.web.page.Screen;
 import parfield.web.recommend.RecommendScreen;
+import parfield.web.setup.SetupScreen;
 import parfield.web.work.JobScreen;
 import parfield.workspace.Workspace;
 
@@ -80,6 +81,7 @@ public final class Server implements AutoCloseable {
     screens.add(pair);
     screens.add(jobs);
     screens.add(new HomeScreen(desk));
+    screens.add(new SetupScreen(desk));
     screens.add(new ModelScreen(desk));
     screens.add(new ExploreScreen(desk));
     screens.add(new RecommendScreen(desk));

@@ -382,7 +382,7 @@ async function begin(root) {
     const found = await answer.json();
     const plane = found.answer.planes[0];
     const interval = (of, factor = 1) => of ? `${one(factor * of.value)} (${one(factor * of.low)}–${one(factor * of.high)})` : '–';
-    const share = (plane.coverage ?? []).find(entry => entry.band === state.band?.name);
+    const share = (plane.coverage_of_plane ?? []).find(entry => entry.band === state.band?.name);
     const grid = values => ({ columns: found.columns, rows: found.rows, values: Float32Array.from(values) });
     state.interval = {
       low: grid(found.low), high: grid(found.high), best: grid(found.best),

@@ -33,7 +33,7 @@ public final class Door implements Screen {
           "X-Content-Type-Options",
           "nosniff",
           "Referrer-Policy",
-          "no-referrer",
+          "same-origin",
           "Cross-Origin-Opener-Policy",
           "same-origin",
           "Cross-Origin-Resource-Policy",

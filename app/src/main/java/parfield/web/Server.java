@@ -20,10 +20,12 @@ import parfield.web.door.PairScreen;
 import parfield.web.door.Pairing;
 import parfield.web.explore.ExploreScreen;
 import parfield.web.home.HomeScreen;
+import parfield.web.measure.MeasureScreen;
 import parfield.web.model.ModelScreen;
 import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
 import parfield.web.page.Screen;
+import parfield.web.publish.PublishScreen;
 import parfield.web.recommend.RecommendScreen;
 import parfield.web.setup.SetupScreen;
 import parfield.web.work.JobScreen;
@@ -40,6 +42,7 @@ public final class Server implements AutoCloseable {
   private final Javalin javalin;
   private final Desk desk;
   private final JobScreen jobs;
+  private final MeasureScreen measure;
   private final Pairing pairing;
   private final boolean lan;
 
@@ -52,10 +55,17 @@ public final class Server implements AutoCloseable {
    */
   public record Options(int port, boolean lan, String version) {}
 
-  private Server(Javalin javalin, Desk desk, JobScreen jobs, Pairing pairing, boolean lan) {
+  private Server(
+      Javalin javalin,
+      Desk desk,
+      JobScreen jobs,
+      MeasureScreen measure,
+      Pairing pairing,
+      boolean lan) {
     this.javalin = javalin;
     this.desk = desk;
     this.jobs = jobs;
+    this.measure = measure;
     this.pairing = pairing;
     this.lan = lan;
   }
@@ -74,6 +84,7 @@ public final class Server implements AutoCloseable {
     PairScreen pair =
         new PairScreen(desk.pages(), pairing, () -> addresses(options.lan(), port.get()));
     JobScreen jobs = new JobScreen(desk.jobs());
+    MeasureScreen measure = new MeasureScreen(desk);
     List<Screen> screens = new ArrayList<>();
     screens.add(door);
     screens.add(new Problems(desk.pages()));
@@ -82,16 +93,18 @@ public final class Server implements AutoCloseable {
     screens.add(jobs);
     screens.add(new HomeScreen(desk));
     screens.add(new SetupScreen(desk));
+    screens.add(measure);
     screens.add(new ModelScreen(desk));
     screens.add(new ExploreScreen(desk));
     screens.add(new RecommendScreen(desk));
+    screens.add(new PublishScreen(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();
     port.set(javalin.port());
     if (options.lan()) {
       pairing.newCode();
     }
-    return new Server(javalin, desk, jobs, pairing, options.lan());
+    return new Server(javalin, desk, jobs, measure, pairing, options.lan());
   }
 
   private static void configure(JavalinConfig config, Options options, List<Screen> screens) {
@@ -156,6 +169,7 @@ public final class Server implements AutoCloseable {
   public void close() {
     desk.jobs().close();
     jobs.close();
+    measure.close();
     javalin.stop();
   }
 }

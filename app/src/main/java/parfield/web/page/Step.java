@@ -1,14 +1,13 @@
 package parfield.web.page;
 
-/** The steps of a bench, in their order, and the spectra beside them. */
+/** The steps of a bench, in their order. */
 public enum Step {
   SETUP("Set up", "setup"),
   MEASURE("Measure", "measure"),
   MODEL("Model", "model"),
   EXPLORE("Explore", "explore"),
   RECOMMEND("Recommend", "recommend"),
-  PUBLISH("Publish", "publish"),
-  SPECTRA("Spectra", "spectra");
+  PUBLISH("Publish", "publish");
 
   private final String title;
   private final String path;

@@ -1,0 +1,2 @@
+/** The step Publish: what can be carried out of a bench. */
+package parfield.web.publish;

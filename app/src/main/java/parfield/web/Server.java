@@ -159,6 +159,11 @@ public final class Server implements AutoCloseable {
     return addresses(lan, port());
   }
 
+  /** What the screens work with. */
+  Desk desk() {
+    return desk;
+  }
+
   /** Who lets phones in. */
   public Pairing pairing() {
     return pairing;

@@ -17,9 +17,9 @@ import java.util.stream.Stream;
  * @param out what came on standard output
  * @param err what came on standard error
  */
-record Run(int code, String out, String err) {
+public record Run(int code, String out, String err) {
   /** Runs the program. */
-  static Run parfield(Object... args) {
+  public static Run parfield(Object... args) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     int code =

@@ -40,6 +40,21 @@ public final class Problems implements Screen {
     routes.exception(
         Exception.class,
         (e, context) -> {
+          if (tooMuch(e)) {
+            tell(
+                context,
+                HttpStatus.CONTENT_TOO_LARGE,
+                Problem.of(
+                    "what was sent is larger than 64 MiB", "send less, or in several parts"));
+            return;
+          }
+          if (garbled(e)) {
+            tell(
+                context,
+                HttpStatus.BAD_REQUEST,
+                Problem.of("what was sent cannot be read", "load the page again, and try again"));
+            return;
+          }
           LOG.error("{} {} failed", context.method(), context.path(), e);
           tell(
               context,
@@ -55,6 +70,27 @@ public final class Problems implements Screen {
             tell(context, HttpStatus.NOT_FOUND, Problem.of("there is no such page"));
           }
         });
+  }
+
+  /** The server tells a body that is too large by an exception of its own, deep inside. */
+  private static boolean tooMuch(Throwable e) {
+    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+      String message = String.valueOf(cause.getMessage());
+      if (message.contains("max length exceeded") || message.contains("max file size exceeded")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The server's own exception for it is about to move to another package. */
+  private static boolean garbled(Throwable e) {
+    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+      if (cause.getClass().getSimpleName().equals("BadMessageException")) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static HttpStatus status(WorkspaceProblem.Kind kind) {

@@ -162,7 +162,8 @@ public record NewSurvey(
       return text;
     }
     StringBuilder quoted = new StringBuilder("\"");
-    for (char c : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
       if (c == '"' || c == '\\') {
         quoted.append('\\').append(c);
       } else if (c < ' ' || c == 0x7f || c == 0x85 || c == 0x2028 || c == 0x2029) {

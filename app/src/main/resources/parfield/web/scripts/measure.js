@@ -372,7 +372,7 @@ function drawFigures(now) {
   }
   const here = figures.depths.find(depth => Math.abs(depth.depth - state.depth) < 1e-3);
   const columns = [['All depths', figures.all], ...(figures.depths.length > 1 || !here ? (here ? [[`${length(state.depth)} ${state.data.unit} deep`, here]] : []) : [])];
-  const line = (name, of) => element('tr', {}, element('th', { scope: 'row' }, name), ...columns.map(([, column]) => element('td', { class: 'number' }, of(column))), );
+  const line = (name, of) => element('tr', {}, element('th', { scope: 'row' }, name), ...columns.map(([, column]) => element('td', { class: 'number' }, of(column))));
   const table = element('table', { class: 'figure-table' },
     element('caption', {}, 'PPFD in µmol m⁻² s⁻¹, bands as a share of the readings'),
     element('thead', {}, element('tr', {}, element('th', { scope: 'col' }, element('span', { class: 'hidden-text' }, 'Figure')),
@@ -796,6 +796,12 @@ function take0(data) {
   at('speak').checked = state.settings.speak;
 }
 
+/** Keeps what is known for the next time this page opens without the server. */
+function keepPage() {
+  clearTimeout(state.keeping);
+  state.keeping = setTimeout(() => queue.keepPage(base, { ...state.data, figures: state.figures, readings: [...state.readings.values()] }).catch(broken), 300);
+}
+
 let retry = 1000;
 
 function listen() {
@@ -812,6 +818,7 @@ function listen() {
     state.sequence = changes.sequence;
     state.canUndo = changes.canUndo;
     state.canRedo = changes.canRedo;
+    keepPage();
     if (state.target?.kind === 'GRID' && document.activeElement !== at('entry') && isDone(view().get(state.target.point.reading)) && state.chosen !== state.target.point.reading) goOn(state.target.point);
     draw();
   });
@@ -841,14 +848,15 @@ async function start() {
     broken(problem);
     throw problem;
   }
+  const kept = await queue.page(base);
   try {
     const response = await fetch(`${base}/data`);
     if (!response.ok) throw new Error((await response.json()).title);
     const data = await response.json();
+    apply(kept?.readings || []);
     take0(data);
-    await queue.keepPage(base, data);
+    keepPage();
   } catch (problem) {
-    const kept = await queue.page(base);
     if (!kept) {
       at('sync-words').textContent = `The survey could not be opened: ${problem.message}. Reload the page when the server answers.`;
       return;

@@ -55,7 +55,7 @@ class FlowTest {
     page.navigate(server.address("/"));
     assertThat(page.locator("h1").innerText()).contains("What does your light do");
     Screens.accessible(page);
-    Screens.shoot(page, "first-run");
+    Screens.shoot(page.locator(".welcome"), "first-run");
 
     reach(page, "Open the sample bench", "Enter");
     page.waitForURL("**/measure");

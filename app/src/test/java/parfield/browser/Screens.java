@@ -8,9 +8,11 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.ConsoleMessage;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.LoadState;
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -119,12 +121,24 @@ final class Screens implements AutoCloseable {
         .isEqualTo(0);
   }
 
-  /** Leaves a picture under docs/screens, with -Dscreens=true. */
+  /** Leaves a picture of a page under docs/screens, with -Dscreens=true. */
   static void shoot(Page page, String name) {
     if (Boolean.getBoolean("screens")) {
-      Path target = Path.of("..", "docs", "screens", name + ".png");
-      page.screenshot(new Page.ScreenshotOptions().setPath(target).setFullPage(true));
+      page.waitForLoadState(LoadState.NETWORKIDLE);
+      page.evaluate("scrollTo(0, 0)");
+      page.screenshot(new Page.ScreenshotOptions().setPath(target(name)).setFullPage(true));
     }
+  }
+
+  /** Leaves a picture of a part of a page. */
+  static void shoot(Locator part, String name) {
+    if (Boolean.getBoolean("screens")) {
+      part.screenshot(new Locator.ScreenshotOptions().setPath(target(name)));
+    }
+  }
+
+  private static Path target(String name) {
+    return Path.of("..", "docs", "screens", name + ".png");
   }
 
   @Override

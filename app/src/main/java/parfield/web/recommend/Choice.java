@@ -163,17 +163,6 @@ public record Choice(String name, JsonNode json) {
         unit);
   }
 
-  /** Share of the water in the first band of a coverage demand, else of the first band. */
-  public double coverage() {
-    return json.path("figures")
-        .path(0)
-        .path("coverage")
-        .path(0)
-        .path("inside")
-        .path("value")
-        .asDouble();
-  }
-
   /** Share of the water in a band by its number. */
   public double coverage(int band) {
     return json.path("figures")

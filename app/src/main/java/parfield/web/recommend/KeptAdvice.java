@@ -14,6 +14,7 @@ import java.util.Optional;
 import parfield.answer.ChoicePictures;
 import parfield.answer.Json;
 import parfield.answer.RecommendationAnswer;
+import parfield.plan.Demand;
 import parfield.units.LengthUnit;
 import parfield.workspace.Result;
 
@@ -31,6 +32,11 @@ public record KeptAdvice(Result result, JsonNode document) {
   static byte[] document(RecommendationAnswer answer) {
     ObjectNode document = Json.object();
     document.set("answer", answer.json());
+    answer.recommendation().demands().all().stream()
+        .filter(Demand.Coverage.class::isInstance)
+        .map(Demand.Coverage.class::cast)
+        .findFirst()
+        .ifPresent(demand -> document.put("aim", demand.band().name()));
     for (LengthUnit unit : LengthUnit.values()) {
       ObjectNode told = document.putObject(unit.symbol());
       told.put("text", answer.text(unit));
@@ -68,6 +74,18 @@ public record KeptAdvice(Result result, JsonNode document) {
   public Optional<String> picture(String name, LengthUnit unit) {
     JsonNode svg = document.path(unit.symbol()).path(name);
     return svg.isTextual() ? Optional.of(svg.asText()) : Optional.empty();
+  }
+
+  /** Number of the band that the first demand of coverage is about, among those of the figures. */
+  public int aim() {
+    String aim = document.path("aim").asText();
+    JsonNode bands = answer().path("options").path(0).path("figures").path(0).path("coverage");
+    for (int b = 0; b < bands.size(); b++) {
+      if (bands.get(b).path("band").asText().equals(aim)) {
+        return b;
+      }
+    }
+    return 0;
   }
 
   /** Whether the search came to its end. */

@@ -10,6 +10,7 @@ import parfield.units.LengthUnit;
  * coverage up.
  *
  * @param band whose coverage it is
+ * @param aim its number among the bands of the figures
  * @param points each an option
  * @param left least retention shown
  * @param right greatest
@@ -17,7 +18,13 @@ import parfield.units.LengthUnit;
  * @param top greatest
  */
 public record TradeOffChart(
-    String band, List<Point> points, double left, double right, double bottom, double top) {
+    String band,
+    int aim,
+    List<Point> points,
+    double left,
+    double right,
+    double bottom,
+    double top) {
   /** Width of the plane [px]. */
   public static final int WIDTH = 520;
 
@@ -41,6 +48,7 @@ public record TradeOffChart(
   }
 
   static TradeOffChart of(KeptAdvice advice, LengthUnit unit) {
+    int aim = advice.aim();
     List<Choice> choices = new ArrayList<>(advice.tradeOff());
     choices.add(0, advice.choice(null));
     String band =
@@ -51,13 +59,13 @@ public record TradeOffChart(
             .path("figures")
             .path(0)
             .path("coverage")
-            .path(0)
+            .path(aim)
             .path("band")
             .asText();
     double left = floor(choices.stream().mapToDouble(c -> c.figure("retention")).min().orElse(0));
     double right = ceil(choices.stream().mapToDouble(c -> c.figure("retention")).max().orElse(1));
-    double bottom = floor(choices.stream().mapToDouble(Choice::coverage).min().orElse(0));
-    double top = ceil(choices.stream().mapToDouble(Choice::coverage).max().orElse(1));
+    double bottom = floor(choices.stream().mapToDouble(c -> c.coverage(aim)).min().orElse(0));
+    double top = ceil(choices.stream().mapToDouble(c -> c.coverage(aim)).max().orElse(1));
     List<Point> points = new ArrayList<>();
     for (Choice choice : choices) {
       int count = choice.json().path("count").asInt();
@@ -65,19 +73,19 @@ public record TradeOffChart(
           new Point(
               choice,
               WIDTH * (choice.figure("retention") - left) / (right - left),
-              HEIGHT * (1 - (choice.coverage() - bottom) / (top - bottom)),
+              HEIGHT * (1 - (choice.coverage(aim) - bottom) / (top - bottom)),
               String.valueOf(count),
               String.format(
                   Locale.ROOT,
                   "%s: %.0f %% of the water in %s, %.0f %% of the light kept, probability %.2f",
                   choice.inWords(unit),
-                  100 * choice.coverage(),
+                  100 * choice.coverage(aim),
                   band,
                   100 * choice.figure("retention"),
                   choice.probability()),
               count));
     }
-    return new TradeOffChart(band, points, left, right, bottom, top);
+    return new TradeOffChart(band, aim, points, left, right, bottom, top);
   }
 
   private static double floor(double value) {

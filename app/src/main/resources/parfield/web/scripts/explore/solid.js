@@ -1,6 +1,6 @@
 // Tank, fixtures and light in three dimensions: slices and a surface of equal PPFD.
 import { colour } from './colours.js';
-import { plane, section } from './light.js';
+import { figures, plane, section } from './light.js';
 
 /** The view; {update(volume, rig, depth, look)} draws it anew. Says so where there is no WebGL. */
 export function solid(root, scene) {
@@ -26,7 +26,7 @@ export function solid(root, scene) {
       if (level.max !== String(top)) {
         level.max = top;
         level.step = Math.max(1, Math.round(top / 100));
-        level.value = last.look.band ? last.look.band.from : top / 2;
+        level.value = 1.3 * figures(last.volume.values).mean;
       }
       root.querySelector('[data-level]').textContent = level.value;
       const words = three(last.volume, last.rig, last.depth, last.look, +level.value, slices.checked);
@@ -68,7 +68,7 @@ function build(THREE, canvas, scene) {
   const changing = new THREE.Group();
   world.add(changing);
 
-  const eye = { around: 0.5, up: 0.35, far: 2.4 * Math.max(length, deep, width) };
+  const eye = { around: 0.5, up: 0.35, far: 1.9 * Math.max(length, deep, width) };
   const draw = () => {
     const wide = Math.max(240, canvas.parentElement.clientWidth - 34);
     const high = Math.min(460, wide * 0.7);

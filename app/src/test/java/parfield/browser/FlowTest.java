@@ -106,6 +106,7 @@ class FlowTest {
         each.navigate(bench + "/measure");
         each.locator("main a[href*='/measure/']").first().click();
         each.waitForURL("**/measure/*");
+        each.locator("#plan .point").first().waitFor();
         Screens.accessible(each);
         if (theme == ColorScheme.LIGHT) {
           Screens.shoot(each, "survey" + (size == Screens.PHONE ? "-phone" : ""));

@@ -13,7 +13,7 @@ function node(name, attributes, text) {
 export class Plan {
   constructor(container, onChoose) {
     this.container = container;
-    this.svg = node('svg', { role: 'img' });
+    this.svg = node('svg', { role: 'img', 'aria-label': 'The tank from above; its places appear once the survey is read' });
     container.append(this.svg);
     this.svg.addEventListener('click', event => {
       const box = this.svg.getBoundingClientRect();

@@ -46,7 +46,8 @@ public record DescribeAnswer(List<Described> lights, List<String> files) impleme
     StringBuilder text = new StringBuilder();
     for (int from = 0; from < lights.size(); from += SIDE_BY_SIDE) {
       text.append(from == 0 ? "" : "\n");
-      text.append(table(lights.subList(from, Math.min(lights.size(), from + SIDE_BY_SIDE))));
+      text.append(
+          figures(lights.subList(from, Math.min(lights.size(), from + SIDE_BY_SIDE))).text());
     }
     text.append(Lines.section("Not defined", LightFigureWords.notDefined(lights)));
     text.append(Lines.section("Peaks, of energy per nm", peaks()));
@@ -69,7 +70,8 @@ public record DescribeAnswer(List<Described> lights, List<String> files) impleme
     return text.toString();
   }
 
-  private static String table(List<Described> some) {
+  /** Figures of some lights side by side, a column for each. */
+  public static Table figures(List<Described> some) {
     List<String> header = new ArrayList<>(List.of("figure"));
     some.forEach(one -> header.add(one.light().name()));
     Table table = new Table("l" + "r".repeat(some.size()), header);
@@ -90,7 +92,7 @@ public record DescribeAnswer(List<Described> lights, List<String> files) impleme
     }
     LightFigureWords.ROWS.forEach(
         figure -> row(table, some, figure.name(), figures -> figure.shown(figures)));
-    return table.text();
+    return table;
   }
 
   private static void sums(

@@ -107,7 +107,7 @@ public record FieldAnswer(
             source,
             Numbers.count(places.size(), "place")));
     if (!planes.isEmpty()) {
-      text.append('\n').append(planes(unit));
+      text.append('\n').append(planes(unit).text());
       text.append("\nPPFD in ").append(Numbers.PPFD);
       text.append("; intervals run from 5 to 95 %, the meter's scale error included.\n");
       text.append("Shares are of the plane's area.\n");
@@ -151,7 +151,8 @@ public record FieldAnswer(
         : ascending[(int) Math.min(ascending.length - 1, share * ascending.length)];
   }
 
-  private String planes(LengthUnit unit) {
+  /** Figures of the planes, at least one. */
+  public Table planes(LengthUnit unit) {
     List<String> header = new ArrayList<>();
     header.add("depth (" + unit.symbol() + ")");
     header.add("mean");
@@ -170,7 +171,7 @@ public record FieldAnswer(
       plane.coverage().forEach(share -> row.add(Numbers.percent(share)));
       table.row(row);
     }
-    return table.text();
+    return table;
   }
 
   /** Every place as separated values, lengths in {@code unit}, PPFD in µmol m⁻² s⁻¹. */

@@ -34,10 +34,10 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
             "The model misses a reading by %s %% of its light (robust standard deviation).\n",
             Numbers.finePercent(report.relativeResidual())));
     if (!report.findings().isEmpty()) {
-      text.append('\n').append(findings());
+      text.append('\n').append(findings(report).text());
     }
     if (!report.crossValidation().isEmpty()) {
-      text.append('\n').append(crossValidation());
+      text.append('\n').append(crossValidation(report).text());
     }
     if (!report.statements().isEmpty()) {
       text.append("\nWhat the readings tell\n");
@@ -48,16 +48,18 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
     return text.toString();
   }
 
-  private String findings() {
+  /** Conditions of the bench, as stated and as fitted. */
+  public static Table findings(FitReport report) {
     Table table = new Table("lrr", "condition", "stated", "fitted (5–95 %)");
     for (FitReport.Finding finding : report.findings()) {
       table.row(
           finding.name(), Numbers.plain(finding.stated(), 3), Numbers.plain(finding.fitted(), 3));
     }
-    return table.text();
+    return table;
   }
 
-  private String crossValidation() {
+  /** Errors of predicting what was held out. */
+  public static Table crossValidation(FitReport report) {
     Table table =
         new Table(
             "lrrr",
@@ -72,7 +74,7 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
           Numbers.finePercent(held.percentile90()),
           Numbers.finePercent(held.meanError()));
     }
-    return table.text();
+    return table;
   }
 
   private List<FitReport.Residual> suspected() {

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import parfield.care.Caution;
@@ -48,8 +49,8 @@ public record RecommendationAnswer(
     if (!recommendation.complete()) {
       text.append("Interrupted: this is the best found so far, by coarse figures.\n");
     }
-    text.append('\n').append(verdicts(best, unit));
-    text.append('\n').append(figures(best, unit));
+    text.append('\n').append(verdicts(unit).text());
+    text.append('\n').append(figures(unit).text());
     text.append(
         Lines.section(
             "Why not all demands are met for sure",
@@ -69,7 +70,7 @@ public record RecommendationAnswer(
                 .map(r -> r.inWords(unit))
                 .toList()));
     text.append("\nOptions, the recommended one first\n");
-    text.append(options(recommendation.options(), unit));
+    text.append(options(recommendation.options(), unit).text());
     text.append(
         sweep(
             "The choice between them: no option here beats another in all of coverage, retention,"
@@ -86,7 +87,9 @@ public record RecommendationAnswer(
             "The same height at other spacings, each at its own best dials, by coarser cells",
             recommendation.spacingSweep(),
             unit));
-    text.append(bandSettings(unit));
+    bandSettings(unit)
+        .ifPresent(
+            table -> text.append("\nThe same rig for one band alone\n").append(table.text()));
     text.append(
         Lines.section(
             "Readings that would verify it, with this rig at these dials",
@@ -110,12 +113,6 @@ public record RecommendationAnswer(
   /** What to hang and to dial, and how sure that is, in a few lines. */
   String answer(LengthUnit unit) {
     Option best = recommendation.best();
-    String places =
-        best.over(recommendation.search().tank()).hangings().stream()
-            .map(
-                hanging ->
-                    Numbers.length(hanging.x(), unit) + ", " + Numbers.length(hanging.y(), unit))
-            .collect(Collectors.joining("; "));
     return String.format(
         Locale.ROOT,
         "  Hang  %s, %s above the water\n"
@@ -125,7 +122,7 @@ public record RecommendationAnswer(
             + "  All demands together: %s (probability %s)\n",
         best.arrangement().inWords(unit),
         Numbers.withUnit(best.height(), unit),
-        places,
+        centres(unit),
         unit.symbol(),
         best.dials(),
         best.watts().isPresent()
@@ -136,7 +133,17 @@ public record RecommendationAnswer(
         Numbers.ratio(best.probability()));
   }
 
-  private static String verdicts(Option best, LengthUnit unit) {
+  /** x and y of the recommended fixtures' centres, without their unit. */
+  public String centres(LengthUnit unit) {
+    return recommendation.best().over(recommendation.search().tank()).hangings().stream()
+        .map(
+            hanging -> Numbers.length(hanging.x(), unit) + ", " + Numbers.length(hanging.y(), unit))
+        .collect(Collectors.joining("; "));
+  }
+
+  /** What is demanded and reached by the recommended option. */
+  public Table verdicts(LengthUnit unit) {
+    Option best = recommendation.best();
     Table table = new Table("lrrl", "demand", "reached (5–95 %)", "probability", "standing");
     for (Verdict verdict : best.verdicts()) {
       table.row(
@@ -145,7 +152,7 @@ public record RecommendationAnswer(
           Numbers.ratio(verdict.probability()),
           verdict.standing().words());
     }
-    return table.text();
+    return table;
   }
 
   private static String reached(Demand demand, Estimate value) {
@@ -157,7 +164,9 @@ public record RecommendationAnswer(
         : Numbers.ratio(value);
   }
 
-  private static String figures(Option best, LengthUnit unit) {
+  /** Figures of the recommended option, a column for each extent. */
+  public Table figures(LengthUnit unit) {
+    Option best = recommendation.best();
     List<String> header = new ArrayList<>(List.of("figure (5–95 %)"));
     best.figures().forEach(figures -> header.add(figures.extent().inWords(unit)));
     Table table = new Table("l" + "r".repeat(best.figures().size()), header);
@@ -175,7 +184,7 @@ public record RecommendationAnswer(
           bands.get(b).band().name() + " (% of it)",
           f -> Numbers.percent(f.coverage().get(band).share()));
     }
-    return table.text();
+    return table;
   }
 
   private static void row(Table table, Option option, String name, Function<Figures, String> cell) {
@@ -185,10 +194,15 @@ public record RecommendationAnswer(
   }
 
   private static String sweep(String heading, List<Option> options, LengthUnit unit) {
-    return options.isEmpty() ? "" : "\n" + heading + "\n" + options(options, unit);
+    return options.isEmpty() ? "" : "\n" + heading + "\n" + options(options, unit).text();
   }
 
-  private static String options(List<Option> options, LengthUnit unit) {
+  /**
+   * Options side by side.
+   *
+   * @param options of this recommendation, at least one
+   */
+  public static Table options(List<Option> options, LengthUnit unit) {
     List<BandCoverage> bands = options.get(0).figures().get(0).coverage();
     List<String> header = new ArrayList<>();
     header.add("fixtures");
@@ -216,12 +230,13 @@ public record RecommendationAnswer(
               : Numbers.NONE);
       table.row(row);
     }
-    return table.text();
+    return table;
   }
 
-  private String bandSettings(LengthUnit unit) {
+  /** What to dial on the recommended rig for each band alone; empty for fewer than two bands. */
+  public Optional<Table> bandSettings(LengthUnit unit) {
     if (recommendation.bandSettings().size() < 2) {
-      return "";
+      return Optional.empty();
     }
     Table table = new Table("llrl", "band", "dials", "inside (%)", "of");
     for (BandSetting setting : recommendation.bandSettings()) {
@@ -233,7 +248,7 @@ public record RecommendationAnswer(
           Numbers.percent(setting.coverage()),
           setting.extent().inWords(unit));
     }
-    return "\nThe same rig for one band alone\n" + table.text();
+    return Optional.of(table);
   }
 
   @Override

@@ -21,16 +21,34 @@ import parfield.tank.Wall;
 import parfield.units.LengthUnit;
 
 /** A tank in words. */
-final class TankWords {
+public final class TankWords {
   private TankWords() {}
+
+  /**
+   * A line about a tank.
+   *
+   * @param what it is about; empty where the line before tells
+   * @param words with units
+   */
+  public record Row(String what, String words) {}
 
   /** The tank, its panes, opening, water and rocks, one line each. */
   static String lines(Tank tank, Room room, LengthUnit unit) {
+    StringBuilder text = new StringBuilder();
+    rows(tank, room, unit)
+        .forEach(
+            row ->
+                text.append(String.format(Locale.ROOT, "%-10s  %s\n", row.what(), row.words())));
+    return text.toString();
+  }
+
+  /** The tank, its panes, opening, water and rocks. */
+  public static List<Row> rows(Tank tank, Room room, LengthUnit unit) {
     List<String> panes = new ArrayList<>();
     for (Side side : Side.values()) {
       panes.add(side.name().toLowerCase(Locale.ROOT) + " " + condition(tank.walls().on(side)));
     }
-    StringBuilder text = new StringBuilder();
+    List<Row> text = new ArrayList<>();
     line(
         text,
         "tank",
@@ -64,11 +82,11 @@ final class TankWords {
     if (!room.equals(Room.unbounded())) {
       line(text, "room above", room(room, unit));
     }
-    return text.toString();
+    return List.copyOf(text);
   }
 
-  private static void line(StringBuilder text, String what, String words) {
-    text.append(String.format(Locale.ROOT, "%-10s  %s%n", what, words).replace("\r", ""));
+  private static void line(List<Row> rows, String what, String words) {
+    rows.add(new Row(what, words));
   }
 
   private static String rock(Rock rock, Tank tank, LengthUnit unit) {

@@ -1,37 +1,27 @@
 package parfield.web.model;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import parfield.answer.ModelCharts;
 import parfield.answer.Numbers;
 import parfield.fit.FitReport;
-import parfield.fit.Truth;
 import parfield.lamp.Fixture;
-import parfield.lamp.IntensityDistribution;
 import parfield.plot.Caption;
-import parfield.plot.PolarChart;
-import parfield.plot.PolarChartSpec;
 import parfield.plot.ResidualMap;
 import parfield.plot.ResidualMapSpec;
-import parfield.plot.Scatter;
-import parfield.plot.ScatterSpec;
 import parfield.plot.Scene;
 import parfield.survey.Reading;
 import parfield.survey.Survey;
-import parfield.units.Estimate;
 import parfield.units.LengthUnit;
 import parfield.web.bench.OpenBench;
 import parfield.web.bench.StoredModel;
 
 /** A light model as pictures, drawn when they are asked for. */
 public final class ModelPictures {
-  /** Angle between two intensities of a polar chart [deg]. */
-  private static final int STEP = 2;
-
   private final OpenBench bench;
   private final StoredModel stored;
   private final LengthUnit unit;
@@ -82,99 +72,29 @@ public final class ModelPictures {
         .forEach(
             (fixture, channels) -> {
               for (int c = 0; c < channels.size(); c++) {
-                lamp(fixture, c, channels.get(c), fixtures.get(fixture));
+                lamp(fixture, c, fixtures.get(fixture));
               }
             });
   }
 
-  private void lamp(String fixture, int channel, IntensityDistribution best, Fixture stated) {
-    String name =
+  private void lamp(String fixture, int channel, Fixture stated) {
+    String channelName =
         stated != null && channel < stated.channels().size()
             ? stated.channels().get(channel).name()
             : "channel " + (channel + 1);
-    double beam = beamAngle(best);
-    Caption caption =
-        new Caption(
-            "Intensity of one emitter of " + fixture + ", " + name,
-            String.format(
-                Locale.ROOT,
-                "%s µmol s⁻¹ sr⁻¹ straight down; half of it within %.0f° from side to side, along"
-                    + " the fixture.",
-                Numbers.significant(best.intensity(0, 0)),
-                Math.toDegrees(beam)));
+    Caption caption = ModelCharts.lampCaption(stored.model(), fixture, channel, channelName);
     add(
         String.format(Locale.ROOT, "lamp-%d-%d.svg", all.size(), channel),
         caption,
-        () ->
-            PolarChart.svg(
-                new PolarChartSpec(
-                    caption,
-                    "µmol s⁻¹ sr⁻¹",
-                    best.axiallySymmetric()
-                        ? List.of(lobe("all around", fixture, channel, best, 0))
-                        : List.of(
-                            lobe("along the fixture", fixture, channel, best, 0),
-                            lobe("across it", fixture, channel, best, Math.PI / 2)))));
-  }
-
-  /** Full angle within which the intensity along the fixture is half of that straight down. */
-  private static double beamAngle(IntensityDistribution best) {
-    double half = best.intensity(0, 0) / 2;
-    double angle = 0;
-    while (angle < Math.PI / 2 && best.intensity(angle, 0) >= half) {
-      angle += Math.toRadians(0.5);
-    }
-    return 2 * angle;
-  }
-
-  private PolarChartSpec.Lobe lobe(
-      String plane, String fixture, int channel, IntensityDistribution best, double azimuth) {
-    List<IntensityDistribution> draws =
-        stored.model().draws().stream()
-            .map(Truth::distributions)
-            .map(all -> all.get(fixture).get(channel))
-            .toList();
-    List<Double> angles = new ArrayList<>();
-    List<Estimate> intensities = new ArrayList<>();
-    for (int degrees = -90; degrees <= 90; degrees += STEP) {
-      double gamma = Math.toRadians(Math.abs(degrees));
-      double at = degrees < 0 ? azimuth + Math.PI : azimuth;
-      angles.add(Math.toRadians(degrees));
-      intensities.add(
-          Estimate.ofSample(
-              best.intensity(gamma, at),
-              draws.stream().mapToDouble(draw -> draw.intensity(gamma, at)).toArray()));
-    }
-    return new PolarChartSpec.Lobe(plane, angles, intensities);
+        () -> ModelCharts.lamp(stored.model(), fixture, channel, caption));
   }
 
   private void scatter() {
     FitReport report = stored.model().report();
-    Caption caption =
-        new Caption(
-            "Measured over predicted",
-            String.format(
-                Locale.ROOT,
-                "%d readings, within %s %% of the model (robust standard deviation).",
-                report.residuals().size(),
-                Numbers.finePercent(report.relativeResidual())));
     add(
         "scatter.svg",
-        caption,
-        () ->
-            Scatter.svg(
-                new ScatterSpec(
-                    caption,
-                    Numbers.PPFD,
-                    report.residuals().stream()
-                        .map(
-                            residual ->
-                                new ScatterSpec.Point(
-                                    residual.predicted(),
-                                    residual.measured(),
-                                    !residual.suspicion().isEmpty()))
-                        .toList(),
-                    2 * report.relativeResidual())));
+        ModelCharts.scatterCaption(report),
+        () -> ModelCharts.scatter(report));
   }
 
   private void residuals() {

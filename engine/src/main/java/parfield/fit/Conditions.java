@@ -41,11 +41,11 @@ final class Conditions {
 
   private static final double APERTURE_DEVIATION = 0.5;
 
-  private static final int YELLOWING = 4;
-  private static final int BOTTOM = 5;
-  private static final int HEIGHT = 6;
-  private static final int PLACE_X = 7;
-  private static final int PLACE_Y = 8;
+  static final int YELLOWING = 4;
+  static final int BOTTOM = 5;
+  static final int HEIGHT = 6;
+  static final int PLACE_X = 7;
+  static final int PLACE_Y = 8;
   private static final int APERTURE_AT = 9;
 
   private final Tank stated;
@@ -84,6 +84,11 @@ final class Conditions {
             .flatMap(hanging -> hanging.fixture().emitters().stream())
             .anyMatch(emitter -> emitter.aperture() == 0);
     return new Conditions(surveys.get(0).rig().tank(), apertureUnknown, meters, deviations);
+  }
+
+  /** The conditions of a tank in which nothing was read: priors alone, no meter, no aperture. */
+  static Conditions of(Tank tank) {
+    return new Conditions(tank, false, List.of(), List.of());
   }
 
   /** Index of the first meter's scale: the aperture before it is there only where it is unknown. */

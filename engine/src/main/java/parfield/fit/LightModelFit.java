@@ -26,12 +26,12 @@ public final class LightModelFit {
   static final int FEWEST_READINGS = 6;
 
   /** Heights of draws are rounded to this [m], so that path tables can be shared. */
-  private static final double HEIGHT_STEP = 0.002;
+  static final double HEIGHT_STEP = 0.002;
 
   /**
    * Standard error along each axis of where a fixture is hung anew [m]; common practice, no source.
    */
-  private static final double REHANG_DEVIATION = 0.004;
+  static final double REHANG_DEVIATION = 0.004;
 
   /** Standard deviation of ln output of a channel that was never lit. */
   private static final double GUESS_DEVIATION = 0.5;

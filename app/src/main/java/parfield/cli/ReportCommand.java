@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import parfield.answer.Advice;
@@ -19,6 +18,7 @@ import parfield.answer.Refusal;
 import parfield.answer.ReportAnswer;
 import parfield.fit.LightModel;
 import parfield.formats.WholeFile;
+import parfield.plan.NamedTank;
 import parfield.plan.Planner;
 import parfield.plan.Recommendation;
 import parfield.plan.Search;
@@ -119,7 +119,7 @@ final class ReportCommand implements Callable<Integer> {
                 bench,
                 model,
                 advice,
-                Optional.empty(),
+                NamedTank.common(),
                 unit);
     ready.join();
     output.print(

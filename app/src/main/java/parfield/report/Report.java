@@ -18,13 +18,11 @@ import parfield.units.LengthUnit;
  * @param unit of lengths
  * @param advice the answer, as every other page says it
  * @param field figures of the planes that maps show
- * @param maps of PPFD at the depths that were measured, on one scale
- * @param bands where the demanded bands are met, and where that is too close to call
- * @param section through the middle of the tank
- * @param byDepth shares in band over depth
+ * @param light maps of PPFD on one scale, maps of the demanded bands, the section, shares in band
+ *     over depth
  * @param choice what height and spacing change
  * @param spectra of the channels; none where the setup states none
- * @param light figures of those spectra
+ * @param mix figures of the light at the recommended dials
  * @param tank the bench's tank
  * @param surveys what was measured, a line each
  * @param corrections of each meter, a sentence each
@@ -39,13 +37,10 @@ public record Report(
     LengthUnit unit,
     RecommendationAnswer advice,
     Table field,
-    List<Picture> maps,
-    List<Picture> bands,
-    Picture section,
-    Optional<Picture> byDepth,
+    List<Picture> light,
     List<Picture> choice,
     List<Picture> spectra,
-    Optional<Table> light,
+    Optional<Table> mix,
     List<TankWords.Row> tank,
     List<String> surveys,
     List<String> corrections,
@@ -61,9 +56,7 @@ public record Report(
     Objects.requireNonNull(unit, "unit");
     Objects.requireNonNull(advice, "advice");
     Objects.requireNonNull(field, "field");
-    maps = List.copyOf(maps);
-    bands = List.copyOf(bands);
-    Objects.requireNonNull(section, "section");
+    light = List.copyOf(light);
     choice = List.copyOf(choice);
     spectra = List.copyOf(spectra);
     tank = List.copyOf(tank);

@@ -17,6 +17,7 @@ import parfield.answer.Measured;
 import parfield.answer.ModelCharts;
 import parfield.answer.Numbers;
 import parfield.answer.RecommendationAnswer;
+import parfield.answer.StartingTable;
 import parfield.answer.TankWords;
 import parfield.care.Caution;
 import parfield.field.Departure;
@@ -24,7 +25,11 @@ import parfield.field.FieldSolver;
 import parfield.fit.FitReport;
 import parfield.fit.LightModel;
 import parfield.plan.Demand;
+import parfield.plan.NamedTank;
 import parfield.plan.Option;
+import parfield.plan.Recommendation;
+import parfield.plan.StartingPoint;
+import parfield.plan.StartingPoints;
 import parfield.plot.Axis;
 import parfield.plot.Caption;
 import parfield.plot.Curves;
@@ -69,7 +74,7 @@ public final class Reports {
    * @param bench whose
    * @param model of its light
    * @param advice the recommendation for it
-   * @param elsewhere where to begin over other tanks
+   * @param tanks to tell starting points for; may be none
    * @param unit of lengths
    */
   public Report of(
@@ -78,37 +83,47 @@ public final class Reports {
       Bench bench,
       LightModel model,
       RecommendationAnswer advice,
-      Optional<Report.Elsewhere> elsewhere,
+      List<NamedTank> tanks,
       LengthUnit unit) {
     Option best = advice.recommendation().best();
     Rig hung = best.over(bench.setup().tank());
     Rig rig = new Rig("the recommended rig", hung.tank(), hung.hangings());
     FieldAnswer field = field(bench, model, rig, depths(bench));
-    FieldPictures pictures = new FieldPictures(bench.setup(), rig, unit);
-    MixedLight light = MixedLight.of(best, rig, model, solver);
+    MixedLight mixed = MixedLight.of(best, rig, model, solver);
     return new Report(
         title,
         made,
         unit,
         advice,
         field.planes(unit),
-        maps(field, pictures, unit),
-        bands(bench, field, pictures, unit),
-        new Picture(
-            pictures.section(section(bench, model, rig), bench.bands()),
-            "PPFD on the upright plane through the middle of the tank, seen from the front",
-            "PPFD on the upright plane through the middle of the tank, seen from the front."),
-        byDepth(bench, model, rig, unit),
+        light(bench, model, rig, field, unit),
         choice(advice, unit),
-        light.pictures(),
-        light.table(),
+        mixed.pictures(),
+        mixed.table(),
         TankWords.rows(bench.setup().tank(), bench.setup().room(), unit),
         Measured.sentences(advice.surveys(), unit),
         Measured.corrections(advice.surveys()),
         model(model.report()),
         limits(bench, model, best, unit),
-        elsewhere,
+        elsewhere(model, advice.recommendation(), tanks, unit),
         Arrays.stream(Caution.values()).map(Caution::inWords).toList());
+  }
+
+  private Optional<Report.Elsewhere> elsewhere(
+      LightModel model, Recommendation advice, List<NamedTank> tanks, LengthUnit unit) {
+    if (tanks.isEmpty()) {
+      return Optional.empty();
+    }
+    Option best = advice.best();
+    List<StartingPoint> points =
+        StartingPoints.of(
+            model,
+            solver,
+            List.of(best.arrangement().pattern().at(0, 0, best.height())),
+            advice.demands(),
+            tanks);
+    return Optional.of(
+        new Report.Elsewhere(StartingTable.of(points, unit), StartingTable.about(points)));
   }
 
   private FieldAnswer field(Bench bench, LightModel model, Rig rig, List<Double> depths) {
@@ -117,8 +132,21 @@ public final class Reports {
     return prediction.answer(bench.setup().source(), List.of());
   }
 
-  private parfield.plot.Raster section(Bench bench, LightModel model, Rig rig) {
-    return new FieldPrediction(model, solver, rig).section(FieldPrediction.CELL);
+  private List<Picture> light(
+      Bench bench, LightModel model, Rig rig, FieldAnswer field, LengthUnit unit) {
+    FieldPictures pictures = new FieldPictures(bench.setup(), rig, unit);
+    List<Picture> all = new ArrayList<>(maps(field, pictures, unit));
+    all.addAll(bands(bench, field, pictures, unit));
+    String section = "PPFD on the upright plane through the middle of the tank, seen from the front.";
+    all.add(
+        new Picture(
+            pictures.section(
+                new FieldPrediction(model, solver, rig).section(FieldPrediction.CELL),
+                bench.bands()),
+            section,
+            section));
+    byDepth(bench, model, rig, unit).ifPresent(all::add);
+    return all;
   }
 
   /**

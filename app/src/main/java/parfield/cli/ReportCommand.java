@@ -24,9 +24,9 @@ import parfield.plan.Recommendation;
 import parfield.plan.Search;
 import parfield.plan.Verdict;
 import parfield.report.Paper;
+import parfield.report.Printing;
 import parfield.report.Report;
-import parfield.report.ReportHtml;
-import parfield.report.ReportPdf;
+import parfield.report.ReportPage;
 import parfield.report.Reports;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
@@ -71,7 +71,7 @@ final class ReportCommand implements Callable<Integer> {
   @Option(
       names = "--title",
       paramLabel = "WORDS",
-      description = "Title of the report; default: that it is about light, and the setup's name.")
+      description = "Title of the report; default: the size of the tank that it is about.")
   private String title;
 
   @Option(
@@ -86,13 +86,13 @@ final class ReportCommand implements Callable<Integer> {
       split = ",",
       hideParamSyntax = true,
       converter = PaperConverter.class,
-      description = "Papers to print on; default: both.")
-  private List<Paper> papers = List.of(Paper.values());
+      description = "Papers to print on; default: A4, and Letter where lengths are in inches.")
+  private List<Paper> papers = List.of();
 
   @Override
   public Integer call() {
     // Fonts and the many classes of printing are read while the light is computed.
-    CompletableFuture<Void> ready = CompletableFuture.runAsync(ReportPdf::prepare);
+    CompletableFuture<Void> ready = CompletableFuture.runAsync(Printing::prepare);
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
     Search search = Advice.search(bench, bench.usualDepth());
@@ -114,7 +114,7 @@ final class ReportCommand implements Callable<Integer> {
     Report report =
         new Reports(modelling.solver())
             .of(
-                title == null ? "Light over the tank of " + bench.setup().source() : title,
+                title == null ? Reports.title(bench, unit) : title,
                 "Made with Parfield " + Version.number() + (date == null ? "." : ", " + date + "."),
                 bench,
                 model,
@@ -124,7 +124,7 @@ final class ReportCommand implements Callable<Integer> {
     ready.join();
     output.print(
         spec.commandLine().getOut(),
-        new ReportAnswer(folder.toString(), leave(report), advice),
+        new ReportAnswer(folder.toString(), leave(report, unit), advice),
         unit);
     return recommendation.best().standing() == Verdict.Standing.MET
         ? ExitCode.DONE
@@ -132,7 +132,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   /** What was left: the name of each file and what it holds. */
-  private Map<String, String> leave(Report report) {
+  private Map<String, String> leave(Report report, LengthUnit unit) {
     try {
       Files.createDirectories(folder);
     } catch (IOException e) {
@@ -140,10 +140,11 @@ final class ReportCommand implements Callable<Integer> {
           Problem.unwritable(folder, "the folder cannot be made (" + e.getMessage() + ")"));
     }
     Map<String, String> left = new LinkedHashMap<>();
-    OutputFile.write(folder.resolve("report.html"), ReportHtml.of(report));
+    ReportPage page = ReportPage.of(report);
+    OutputFile.write(folder.resolve("report.html"), page.html());
     left.put("report.html", "the report as one page");
-    for (Paper paper : papers) {
-      byte[] pdf = ReportPdf.of(report, paper);
+    for (Paper paper : papers.isEmpty() ? List.of(Paper.usualFor(unit)) : papers) {
+      byte[] pdf = page.pdf(paper);
       WholeFile.write(folder.resolve(paper.fileName()), out -> out.write(pdf));
       left.put(paper.fileName(), "the report on " + paper.title());
     }

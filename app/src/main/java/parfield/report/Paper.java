@@ -1,6 +1,7 @@
 package parfield.report;
 
 import java.util.Locale;
+import parfield.units.LengthUnit;
 
 /** A sheet that a report is printed on. */
 public enum Paper {
@@ -17,6 +18,11 @@ public enum Paper {
     this.title = title;
     this.widthMm = widthMm;
     this.heightMm = heightMm;
+  }
+
+  /** The paper of people who measure in a unit. */
+  public static Paper usualFor(LengthUnit unit) {
+    return unit == LengthUnit.CM ? A4 : LETTER;
   }
 
   /** As people call it. */

@@ -66,6 +66,18 @@ public final class Reports {
     this.solver = Objects.requireNonNull(solver, "solver");
   }
 
+  /** What a report is called that is not given another title. */
+  public static String title(Bench bench, LengthUnit unit) {
+    Tank tank = bench.setup().tank();
+    return String.format(
+        Locale.ROOT,
+        "Light for a reef tank of %s × %s %s, water %s deep",
+        Numbers.length(tank.length(), unit),
+        Numbers.length(tank.width(), unit),
+        unit.symbol(),
+        Numbers.withUnit(tank.depth(), unit));
+  }
+
   /**
    * A report of a bench.
    *
@@ -204,7 +216,8 @@ public final class Reports {
       String words =
           String.format(
               Locale.ROOT,
-              "Band %s (%s to %s %s), %s deep: %s %% of the area inside, or too close to call.",
+              "Band %s (%s to %s %s), %s deep: %s %% of the area inside; where the intervals do not"
+                  + " tell, it is too close to call.",
               band.name(),
               Numbers.plain(band.from(), 0),
               Numbers.plain(band.to(), 0),

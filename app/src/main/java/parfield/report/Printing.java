@@ -12,8 +12,8 @@ import java.io.UncheckedIOException;
 import java.util.Objects;
 import java.util.Set;
 
-/** Prints a report: tagged for who does not see it, with its fonts in it. Thread-safe. */
-public final class ReportPdf {
+/** Prints pages, tagged, with their fonts in them. Thread-safe. */
+public final class Printing {
   static final String FAMILY = "DejaVu Sans";
 
   private static final int NORMAL = 400;
@@ -23,30 +23,27 @@ public final class ReportPdf {
     XRLog.setLoggerImpl(new Slf4jLogger());
   }
 
-  private ReportPdf() {}
-
-  /**
-   * The report on a paper.
-   *
-   * @return a whole PDF file
-   */
-  public static byte[] of(Report report, Paper paper) {
-    return print(ReportHtml.of(report, paper));
-  }
+  private Printing() {}
 
   /**
    * Makes the first report quicker: reads fonts and the classes of printing. Needed for nothing
    * else.
    */
   public static void prepare() {
-    print(
+    pdf(
         "<html><head><title>x</title><style>body { font-family: '"
             + FAMILY
             + "' }</style></head><body><b>x</b> x<svg xmlns=\"http://www.w3.org/2000/svg\""
             + " width=\"9\" height=\"9\"><text x=\"1\" y=\"8\">x</text></svg></body></html>");
   }
 
-  private static byte[] print(String page) {
+  /**
+   * Prints a page.
+   *
+   * @param page well-formed XHTML
+   * @return a whole PDF file
+   */
+  static byte[] pdf(String page) {
     ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 20);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePdfUaAccessibility(true);
@@ -67,6 +64,6 @@ public final class ReportPdf {
   }
 
   private static InputStream font(String name) {
-    return Objects.requireNonNull(ReportPdf.class.getResourceAsStream("fonts/" + name), name);
+    return Objects.requireNonNull(Printing.class.getResourceAsStream("fonts/" + name), name);
   }
 }

@@ -39,6 +39,7 @@ public record DemoAnswer(
     text.append("  parfield field").append(setup);
     text.append(" --model model.json --rig high --depth 25 --svg map.svg\n");
     text.append("  parfield recommend").append(setup).append(" --model model.json\n");
+    text.append("  parfield report").append(setup).append(" --model model.json --out report\n");
     return text.toString();
   }
 

@@ -37,8 +37,7 @@ public final class TankWords {
     StringBuilder text = new StringBuilder();
     rows(tank, room, unit)
         .forEach(
-            row ->
-                text.append(String.format(Locale.ROOT, "%-10s  %s\n", row.what(), row.words())));
+            row -> text.append(String.format(Locale.ROOT, "%-10s  %s\n", row.what(), row.words())));
     return text.toString();
   }
 

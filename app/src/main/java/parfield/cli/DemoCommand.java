@@ -28,11 +28,16 @@ import parfield.demo.DemoBench;
 import parfield.field.FastSolver;
 import parfield.fit.LightModel;
 import parfield.formats.ModelFile;
+import parfield.formats.WholeFile;
 import parfield.plan.Demand;
+import parfield.plan.NamedTank;
 import parfield.plan.Planner;
 import parfield.plan.Recommendation;
 import parfield.plan.Search;
 import parfield.plot.Scale;
+import parfield.report.Paper;
+import parfield.report.ReportPage;
+import parfield.report.Reports;
 import parfield.rig.Rig;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
@@ -49,7 +54,7 @@ import picocli.CommandLine.Spec;
     description = {
       "",
       "Writes a setup and readings that a generator made, with noise, then check, statistics, fit,"
-          + " recommendation and maps, all into one folder. Files of an earlier demo are replaced."
+          + " recommendation, maps and report, all into one folder. Files of an earlier demo are replaced."
     })
 final class DemoCommand implements Callable<Integer> {
   /** Depths of the maps [m]. */
@@ -95,6 +100,7 @@ final class DemoCommand implements Callable<Integer> {
     ChoicePictures.spacings(recommendation, unit)
         .ifPresent(svg -> leave("spacings.svg", "what the spacing changes", svg));
     drawField(bench, solver, model, recommendation, unit);
+    report(bench, solver, model, answer, unit);
 
     output.print(
         spec.commandLine().getOut(), new DemoAnswer(folder.toString(), left, answer), unit);
@@ -143,6 +149,32 @@ final class DemoCommand implements Callable<Integer> {
               progress -> status.show(progress.share(), "looking for a rig"),
               () -> false);
     }
+  }
+
+  private void report(
+      Bench bench,
+      FastSolver solver,
+      LightModel model,
+      RecommendationAnswer answer,
+      LengthUnit unit) {
+    ReportPage page =
+        ReportPage.of(
+            new Reports(solver)
+                .of(
+                    "Light for an invented reef tank",
+                    "Made with Parfield "
+                        + Version.number()
+                        + " from invented readings: nothing of it was measured.",
+                    bench,
+                    model,
+                    answer,
+                    NamedTank.common(),
+                    unit));
+    leave("report.html", "the advice as a page that needs no other file", page.html());
+    Paper paper = Paper.usualFor(unit);
+    byte[] pdf = page.pdf(paper);
+    WholeFile.write(folder.resolve(paper.fileName()), out -> out.write(pdf));
+    left.put(paper.fileName(), "the same, to print");
   }
 
   /** Maps of the recommended rig, all on one scale. */

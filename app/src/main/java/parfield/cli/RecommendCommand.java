@@ -2,13 +2,11 @@ package parfield.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import parfield.answer.Advice;
 import parfield.answer.Bench;
 import parfield.fit.LightModel;
 import parfield.plan.Demands;
-import parfield.plan.Mix;
 import parfield.plan.Planner;
 import parfield.plan.Recommendation;
 import parfield.plan.Search;
@@ -17,7 +15,6 @@ import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -42,52 +39,17 @@ final class RecommendCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private OutputOptions output;
   @Mixin private Modelling modelling;
+  @Mixin private Searching searching;
 
   @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
   private Path file;
-
-  @Option(
-      names = "--counts",
-      paramLabel = "N,...",
-      split = ",",
-      hideParamSyntax = true,
-      description = "Numbers of fixtures; default: 1 to as many as the fullest rig has.")
-  private List<Integer> counts = List.of();
-
-  @Option(
-      names = "--heights",
-      paramLabel = "LENGTHS",
-      converter = LengthsConverter.class,
-      description =
-          "Mounting heights, as in 15,20,30 or 15:40:5; default: from the lowest of the rigs to"
-              + " the highest, at least to twice the lowest. The lowest is the reference of"
-              + " retention.")
-  private LengthsConverter.Lengths heights;
-
-  @Option(
-      names = "--spacings",
-      paramLabel = "LENGTHS",
-      converter = LengthsConverter.class,
-      description = "Centre to centre, as in 40:70:5; default: derived from the tank's length.")
-  private LengthsConverter.Lengths spacings;
-
-  @Option(
-      names = "--depth",
-      paramLabel = "LENGTH",
-      description = "Plane to report on beside the water volume; default: that of most readings.")
-  private Double depth;
-
-  @Option(
-      names = "--free-mix",
-      description = "Dial every channel by itself; default: their ratio is kept as in the rigs.")
-  private boolean freeMix;
 
   @Override
   public Integer call() {
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
     Demands demands = bench.demands();
-    Search search = search(bench, unit);
+    Search search = searching.search(bench, unit);
     PrintWriter err = spec.commandLine().getErr();
     LightModel model = modelling.model(bench, err);
     try (Interruption interruption = new Interruption()) {
@@ -122,26 +84,5 @@ final class RecommendCommand implements Callable<Integer> {
               progress -> status.show(progress.share(), Advice.words(progress, unit)),
               interruption::asked);
     }
-  }
-
-  private Search search(Bench bench, LengthUnit unit) {
-    Search search = Advice.search(bench, plane(bench, unit));
-    if (!counts.isEmpty()) {
-      search = search.withCounts(counts);
-    }
-    if (heights != null) {
-      search = search.withHeights(heights.metres(unit));
-    }
-    if (spacings != null) {
-      search = search.withSpacings(spacings.metres(unit));
-    }
-    if (freeMix) {
-      search = search.withMix(Mix.FREE);
-    }
-    return search;
-  }
-
-  private double plane(Bench bench, LengthUnit unit) {
-    return depth == null ? bench.usualDepth() : unit.toMetres(depth);
   }
 }

@@ -57,6 +57,7 @@ final class ReportCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private OutputOptions output;
   @Mixin private Modelling modelling;
+  @Mixin private Searching searching;
 
   @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
   private Path file;
@@ -91,11 +92,14 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (Files.exists(folder) && !Files.isDirectory(folder)) {
+      throw new Refusal(Problem.unwritable(folder, "it is no folder"));
+    }
     // Fonts and the many classes of printing are read while the light is computed.
     CompletableFuture<Void> ready = CompletableFuture.runAsync(Printing::prepare);
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
-    Search search = Advice.search(bench, bench.usualDepth());
+    Search search = searching.search(bench, unit);
     PrintWriter err = spec.commandLine().getErr();
     LightModel model = modelling.model(bench, err);
     Recommendation recommendation;

@@ -50,8 +50,7 @@ public final class Printing {
     builder.useFastMode();
     builder.useFont(() -> font("DejaVuSans.ttf"), FAMILY, NORMAL, FontStyle.NORMAL, true);
     builder.useFont(() -> font("DejaVuSans-Bold.ttf"), FAMILY, BOLD, FontStyle.NORMAL, true);
-    builder.useSVGDrawer(
-        new BatikSVGDrawer(BatikSVGDrawer.SvgScriptMode.SECURE, Set.of("data")));
+    builder.useSVGDrawer(new BatikSVGDrawer(BatikSVGDrawer.SvgScriptMode.SECURE, Set.of("data")));
     builder.withHtmlContent(page, null);
     builder.withProducer("Parfield");
     builder.toStream(out);

@@ -100,7 +100,9 @@ public record Report(
     }
   }
 
-  /** Options among which a person chooses; where they are many, the first: those that cover most. */
+  /**
+   * Options among which a person chooses; where they are many, the first: those that cover most.
+   */
   public List<Option> tradeOff() {
     List<Option> all = advice.recommendation().tradeOff();
     return all.subList(0, Math.min(MOST_OPTIONS, all.size()));

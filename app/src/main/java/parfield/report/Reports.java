@@ -149,7 +149,8 @@ public final class Reports {
     FieldPictures pictures = new FieldPictures(bench.setup(), rig, unit);
     List<Picture> all = new ArrayList<>(maps(field, pictures, unit));
     all.addAll(bands(bench, field, pictures, unit));
-    String section = "PPFD on the upright plane through the middle of the tank, seen from the front.";
+    String section =
+        "PPFD on the upright plane through the middle of the tank, seen from the front.";
     all.add(
         new Picture(
             pictures.section(
@@ -162,8 +163,8 @@ public final class Reports {
   }
 
   /**
-   * Depths that were measured, thinned evenly where they are many; where they are few, others of the
-   * water with them.
+   * Depths that were measured, thinned evenly where they are many; where they are few, others of
+   * the water with them.
    */
   static List<Double> depths(Bench bench) {
     TreeSet<Double> depths = new TreeSet<>();

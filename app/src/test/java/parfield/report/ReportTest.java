@@ -211,7 +211,9 @@ class ReportTest {
       assertThat(pdf.getDocumentInformation().getSubject()).isNotBlank();
       List<PDStructureElement> elements = new ArrayList<>();
       collect(pdf.getDocumentCatalog().getStructureTreeRoot(), elements);
-      assertThat(elements).extracting(PDStructureElement::getStructureType).contains("H1", "H2", "Table", "TH", "TD", "L", "P");
+      assertThat(elements)
+          .extracting(PDStructureElement::getStructureType)
+          .contains("H1", "H2", "Table", "TH", "TD", "L", "P");
       List<PDStructureElement> figures =
           elements.stream().filter(e -> e.getStructureType().equals("Figure")).toList();
       assertThat(figures)
@@ -244,7 +246,8 @@ class ReportTest {
   }
 
   @Test
-  @DisplayName("the printed text answers first, then tells what it rests on, and ends with cautions")
+  @DisplayName(
+      "the printed text answers first, then tells what it rests on, and ends with cautions")
   void text() throws IOException {
     String text;
     try (PDDocument pdf = Loader.loadPDF(PRINTED.get(Paper.A4))) {

@@ -91,10 +91,7 @@ public final class ModelPictures {
 
   private void scatter() {
     FitReport report = stored.model().report();
-    add(
-        "scatter.svg",
-        ModelCharts.scatterCaption(report),
-        () -> ModelCharts.scatter(report));
+    add("scatter.svg", ModelCharts.scatterCaption(report), () -> ModelCharts.scatter(report));
   }
 
   private void residuals() {

@@ -130,7 +130,7 @@ public final class RecommendScreen implements Screen {
     OpenBench bench = desk.benches().of(context);
     DemandForm typed = DemandForm.typed(context);
     try {
-      String text = typed.into(bench.text());
+      String text = typed.into(bench.text(), bench.setup().map(DemandForm::of));
       desk.benches().preview(bench, text, bench.files());
       if (!text.equals(bench.text())) {
         desk.workspace()
@@ -225,7 +225,12 @@ public final class RecommendScreen implements Screen {
     String name = free("advised", setup);
     Rig rig = choice.over(setup, name);
     String text =
-        SetupBlocks.append(bench.text(), "rigs", SetupLines.rig(name, rig, setup.length()));
+        SetupBlocks.append(
+            bench.text(),
+            "rigs",
+            name,
+            SetupLines.rig(name, rig, setup.length()),
+            SetupLines.rigInLine(name, rig, setup.length()));
     desk.benches().preview(bench, text, bench.files());
     desk.workspace().benches().saveSetup(bench.id(), bench.revision(), text, Benches.who(context));
     context.redirect("/bench/" + bench.id() + "/explore?rig=" + name);

@@ -34,10 +34,10 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
             "The model misses a reading by %s %% of its light (robust standard deviation).\n",
             Numbers.finePercent(report.relativeResidual())));
     if (!report.findings().isEmpty()) {
-      text.append('\n').append(findings());
+      text.append('\n').append(findings(unit));
     }
     if (!report.crossValidation().isEmpty()) {
-      text.append('\n').append(crossValidation());
+      text.append('\n').append(crossValidation(unit));
     }
     if (!report.statements().isEmpty()) {
       text.append("\nWhat the readings tell\n");
@@ -48,16 +48,17 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
     return text.toString();
   }
 
-  private String findings() {
+  private String findings(LengthUnit unit) {
     Table table = new Table("lrr", "condition", "stated", "fitted (5–95 %)");
-    for (FitReport.Finding finding : report.findings()) {
+    for (FitReport.Finding found : report.findings()) {
+      FitReport.Finding finding = FitWords.finding(found, unit);
       table.row(
           finding.name(), Numbers.plain(finding.stated(), 3), Numbers.plain(finding.fitted(), 3));
     }
     return table.text();
   }
 
-  private String crossValidation() {
+  private String crossValidation(LengthUnit unit) {
     Table table =
         new Table(
             "lrrr",
@@ -67,7 +68,7 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
             "error of the mean (%)");
     for (FitReport.CrossValidation held : report.crossValidation()) {
       table.row(
-          held.heldOut(),
+          FitWords.heldOut(held, unit),
           Numbers.finePercent(held.median()),
           Numbers.finePercent(held.percentile90()),
           Numbers.finePercent(held.meanError()));

@@ -24,21 +24,24 @@ final class Measured {
             Numbers.count(readings, "reading"),
             Numbers.count(surveys.size(), "survey")));
     for (Survey survey : surveys) {
-      Meter meter = survey.meter();
-      text.append(
-          Lines.item(
-              String.format(
-                  Locale.ROOT,
-                  "%s: %s with %s %s high; meter %s, scale error %s %%, repeat error %s %%",
-                  survey.name(),
-                  Numbers.count(survey.readings().size(), "reading"),
-                  Numbers.count(survey.rig().hangings().size(), "fixture"),
-                  Numbers.withUnit(survey.rig().meanHeight(), unit),
-                  meter.name(),
-                  Numbers.plain(100 * meter.scaleError(), 1),
-                  Numbers.plain(100 * meter.repeatError(), 1))));
+      text.append(Lines.item(line(survey, unit)));
     }
     return text.toString();
+  }
+
+  /** What a survey was taken with, in a line. */
+  static String line(Survey survey, LengthUnit unit) {
+    Meter meter = survey.meter();
+    return String.format(
+        Locale.ROOT,
+        "%s: %s with %s %s high; meter %s, scale error %s %%, repeat error %s %%",
+        survey.name(),
+        Numbers.count(survey.readings().size(), "reading"),
+        Numbers.count(survey.rig().hangings().size(), "fixture"),
+        Numbers.withUnit(survey.rig().meanHeight(), unit),
+        meter.name(),
+        Numbers.plain(100 * meter.scaleError(), 1),
+        Numbers.plain(100 * meter.repeatError(), 1));
   }
 
   /** One object for each survey. */

@@ -93,7 +93,8 @@ public final class Problems implements Screen {
     return false;
   }
 
-  private static HttpStatus status(WorkspaceProblem.Kind kind) {
+  /** The status that a trouble of the workspace is answered with. */
+  public static HttpStatus status(WorkspaceProblem.Kind kind) {
     return switch (kind) {
       case NOT_FOUND -> HttpStatus.NOT_FOUND;
       case REFUSED -> HttpStatus.UNPROCESSABLE_CONTENT;
@@ -103,7 +104,8 @@ public final class Problems implements Screen {
     };
   }
 
-  private static Problem problem(WorkspaceProblem e) {
+  /** A trouble of the workspace as a problem. */
+  public static Problem problem(WorkspaceProblem e) {
     return Problem.of(e.title(), e.hints().toArray(new String[0]));
   }
 

@@ -9,6 +9,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parfield.answer.ChoicePictures;
@@ -40,6 +41,7 @@ public record KeptAdvice(Result result, JsonNode document) {
     for (LengthUnit unit : LengthUnit.values()) {
       ObjectNode told = document.putObject(unit.symbol());
       told.put("text", answer.text(unit));
+      told.set("words", answer.words(unit));
       ChoicePictures.heights(answer.recommendation(), unit)
           .ifPresent(svg -> told.put("heights", svg));
       ChoicePictures.spacings(answer.recommendation(), unit)
@@ -128,17 +130,43 @@ public record KeptAdvice(Result result, JsonNode document) {
     return all.getOrDefault(name == null ? "" : name, all.values().iterator().next());
   }
 
-  /** Sentences of one kind: {@code statements}, {@code assumptions} or {@code cautions}. */
-  public List<String> sentences(String kind) {
+  /**
+   * Sentences of one kind: {@code statements} or {@code cautions}, in which no length stands, or
+   * one of {@link RecommendationAnswer#words}.
+   */
+  public List<String> sentences(String kind, LengthUnit unit) {
+    JsonNode words = document.path(unit.symbol()).path("words").path(kind);
+    JsonNode found = words.isMissingNode() ? answer().path(kind) : words;
     List<String> sentences = new ArrayList<>();
-    answer().path(kind).forEach(sentence -> sentences.add(sentence.asText()));
+    for (JsonNode sentence : found) {
+      sentences.add(sentence.isTextual() ? sentence.asText() : earlier(kind, sentence));
+    }
     return sentences;
   }
 
-  /** What is said of shortfalls or remedies. */
-  public List<String> told(String kind) {
-    List<String> sentences = new ArrayList<>();
-    answer().path(kind).forEach(entry -> sentences.add(entry.path("in_words").asText()));
-    return sentences;
+  /** A sentence of a recommendation that was stored before sentences were: lengths are in cm. */
+  private static String earlier(String kind, JsonNode of) {
+    return switch (kind) {
+      case "next_readings" ->
+          String.format(
+              Locale.ROOT,
+              "At x %s, y %s, depth %s cm the meter should show %s (%s–%s) µmol m⁻² s⁻¹.",
+              of.path("x_cm").asText(),
+              of.path("y_cm").asText(),
+              of.path("depth_cm").asText(),
+              of.at("/expected_umol_m2_s/value").asText(),
+              of.at("/expected_umol_m2_s/low").asText(),
+              of.at("/expected_umol_m2_s/high").asText());
+      case "measured" ->
+          String.format(
+              Locale.ROOT,
+              "%s: %s readings with %s fixtures %s cm high; meter %s",
+              of.path("survey").asText(),
+              of.path("readings").asText(),
+              of.path("fixtures").asText(),
+              of.path("height_cm").asText(),
+              of.path("meter").asText());
+      default -> of.path("in_words").asText();
+    };
   }
 }

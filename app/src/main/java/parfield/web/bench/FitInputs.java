@@ -23,6 +23,9 @@ final class FitInputs {
 
   /** The setup as plain maps and lists, its keys as compared; empty if it is no such YAML. */
   static Map<?, ?> tree(String text) {
+    if (YamlText.tooDeep(text)) {
+      return Map.of();
+    }
     try {
       Object root =
           new Load(LoadSettings.builder().setMaxAliasesForCollections(50).build())

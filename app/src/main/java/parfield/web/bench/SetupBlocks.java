@@ -49,6 +49,9 @@ public final class SetupBlocks {
 
   private static SetupBlocks of(String text) {
     Optional<Node> root;
+    if (YamlText.tooDeep(text)) {
+      throw Refusal.of("the setup is nested too deep", "mend its text on the page Set up");
+    }
     try {
       root = new Compose(SETTINGS).composeString(text);
     } catch (YamlEngineException e) {

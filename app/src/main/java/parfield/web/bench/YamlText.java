@@ -2,6 +2,10 @@ package parfield.web.bench;
 
 import java.util.Locale;
 import java.util.Set;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.events.Event;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
 /** Texts as YAML writes them. */
 public final class YamlText {
@@ -9,7 +13,30 @@ public final class YamlText {
   private static final Set<String> WORDS =
       Set.of("true", "false", "yes", "no", "on", "off", "null", "y", "n");
 
+  /** No setup is nested so deep; what reads a document calls itself at every level. */
+  private static final int DEEPEST = 50;
+
   private YamlText() {}
+
+  /** Whether a text is nested so deep that nothing should try to read it. */
+  static boolean tooDeep(String text) {
+    int depth = 0;
+    try {
+      for (Event event : new Parse(LoadSettings.builder().build()).parseString(text)) {
+        switch (event.getEventId()) {
+          case MappingStart, SequenceStart -> depth++;
+          case MappingEnd, SequenceEnd -> depth--;
+          default -> {}
+        }
+        if (depth > DEEPEST) {
+          return true;
+        }
+      }
+    } catch (YamlEngineException e) {
+      return false; // No YAML: whoever reads it says so.
+    }
+    return false;
+  }
 
   /**
    * A text as a scalar of one line: plain where every reader of YAML takes it for the very same

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import parfield.answer.ChoicePictures;
 import parfield.answer.Json;
+import parfield.answer.Numbers;
 import parfield.answer.RecommendationAnswer;
 import parfield.plan.Demand;
 import parfield.units.LengthUnit;
@@ -139,34 +140,41 @@ public record KeptAdvice(Result result, JsonNode document) {
     JsonNode found = words.isMissingNode() ? answer().path(kind) : words;
     List<String> sentences = new ArrayList<>();
     for (JsonNode sentence : found) {
-      sentences.add(sentence.isTextual() ? sentence.asText() : earlier(kind, sentence));
+      sentences.add(sentence.isTextual() ? sentence.asText() : earlier(kind, sentence, unit));
     }
     return sentences;
   }
 
-  /** A sentence of a recommendation that was stored before sentences were: lengths are in cm. */
-  private static String earlier(String kind, JsonNode of) {
+  /** A sentence of a recommendation that was stored before sentences were. */
+  private static String earlier(String kind, JsonNode of, LengthUnit unit) {
     return switch (kind) {
       case "next_readings" ->
           String.format(
               Locale.ROOT,
-              "At x %s, y %s, depth %s cm the meter should show %s (%s–%s) µmol m⁻² s⁻¹.",
-              of.path("x_cm").asText(),
-              of.path("y_cm").asText(),
-              of.path("depth_cm").asText(),
-              of.at("/expected_umol_m2_s/value").asText(),
-              of.at("/expected_umol_m2_s/low").asText(),
-              of.at("/expected_umol_m2_s/high").asText());
+              "At x %s, y %s, depth %s %s the meter should show %s (%s–%s) %s.",
+              length(of, "x_cm", unit),
+              length(of, "y_cm", unit),
+              length(of, "depth_cm", unit),
+              unit.symbol(),
+              Numbers.ppfd(of.at("/expected_umol_m2_s/value").asDouble()),
+              Numbers.ppfd(of.at("/expected_umol_m2_s/low").asDouble()),
+              Numbers.ppfd(of.at("/expected_umol_m2_s/high").asDouble()),
+              Numbers.PPFD);
       case "measured" ->
           String.format(
               Locale.ROOT,
-              "%s: %s readings with %s fixtures %s cm high; meter %s",
+              "%s: %s with %s %s %s high; meter %s",
               of.path("survey").asText(),
-              of.path("readings").asText(),
-              of.path("fixtures").asText(),
-              of.path("height_cm").asText(),
+              Numbers.count(of.path("readings").asInt(), "reading"),
+              Numbers.count(of.path("fixtures").asInt(), "fixture"),
+              length(of, "height_cm", unit),
+              unit.symbol(),
               of.path("meter").asText());
       default -> of.path("in_words").asText();
     };
+  }
+
+  private static String length(JsonNode of, String key, LengthUnit unit) {
+    return Numbers.length(LengthUnit.CM.toMetres(of.path(key).asDouble()), unit);
   }
 }

@@ -34,10 +34,10 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
             "The model misses a reading by %s %% of its light (robust standard deviation).\n",
             Numbers.finePercent(report.relativeResidual())));
     if (!report.findings().isEmpty()) {
-      text.append('\n').append(findings(report).text());
+      text.append('\n').append(findings(report, unit).text());
     }
     if (!report.crossValidation().isEmpty()) {
-      text.append('\n').append(crossValidation(report).text());
+      text.append('\n').append(crossValidation(report, unit).text());
     }
     if (!report.statements().isEmpty()) {
       text.append("\nWhat the readings tell\n");
@@ -49,9 +49,10 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
   }
 
   /** Conditions of the bench, as stated and as fitted. */
-  public static Table findings(FitReport report) {
+  public static Table findings(FitReport report, LengthUnit unit) {
     Table table = new Table("lrr", "condition", "stated", "fitted (5–95 %)");
-    for (FitReport.Finding finding : report.findings()) {
+    for (FitReport.Finding found : report.findings()) {
+      FitReport.Finding finding = FitWords.finding(found, unit);
       table.row(
           finding.name(), Numbers.plain(finding.stated(), 3), Numbers.plain(finding.fitted(), 3));
     }
@@ -59,7 +60,7 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
   }
 
   /** Errors of predicting what was held out. */
-  public static Table crossValidation(FitReport report) {
+  public static Table crossValidation(FitReport report, LengthUnit unit) {
     Table table =
         new Table(
             "lrrr",
@@ -69,7 +70,7 @@ public record FitAnswer(List<Survey> surveys, FitReport report, String model) im
             "error of the mean (%)");
     for (FitReport.CrossValidation held : report.crossValidation()) {
       table.row(
-          held.heldOut(),
+          FitWords.heldOut(held, unit),
           Numbers.finePercent(held.median()),
           Numbers.finePercent(held.percentile90()),
           Numbers.finePercent(held.meanError()));

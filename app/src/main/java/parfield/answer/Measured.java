@@ -29,10 +29,11 @@ public final class Measured {
 
   /** What each survey holds and was read with, a line each. */
   public static List<String> sentences(List<Survey> surveys, LengthUnit unit) {
-    return surveys.stream().map(survey -> sentence(survey, unit)).toList();
+    return surveys.stream().map(survey -> line(survey, unit)).toList();
   }
 
-  private static String sentence(Survey survey, LengthUnit unit) {
+  /** What a survey was taken with, in a line. */
+  static String line(Survey survey, LengthUnit unit) {
     Meter meter = survey.meter();
     return String.format(
         Locale.ROOT,

@@ -1,5 +1,6 @@
 package parfield.answer;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import parfield.care.Caution;
 import parfield.plan.BandCoverage;
 import parfield.plan.BandSetting;
@@ -249,6 +251,27 @@ public record RecommendationAnswer(
           setting.extent().inWords(unit));
     }
     return Optional.of(table);
+  }
+
+  /**
+   * The sentences of the answer that name lengths, in a unit of length: {@code demands} in their
+   * order, {@code shortfalls}, {@code remedies}, {@code assumptions}, {@code next_readings} and
+   * {@code measured}.
+   */
+  public ObjectNode words(LengthUnit unit) {
+    ObjectNode words = Json.object();
+    put(words, "demands", recommendation.demands().all().stream().map(d -> d.inWords(unit)));
+    put(words, "shortfalls", recommendation.shortfalls().stream().map(s -> s.inWords(unit)));
+    put(words, "remedies", recommendation.remedies().stream().map(r -> r.inWords(unit)));
+    put(words, "assumptions", recommendation.assumptions(unit).stream());
+    put(words, "next_readings", recommendation.nextReadings().stream().map(r -> r.inWords(unit)));
+    put(words, "measured", surveys.stream().map(survey -> Measured.line(survey, unit)));
+    return words;
+  }
+
+  private static void put(ObjectNode words, String key, Stream<String> sentences) {
+    ArrayNode array = words.putArray(key);
+    sentences.forEach(array::add);
   }
 
   @Override

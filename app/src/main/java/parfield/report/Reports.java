@@ -115,7 +115,7 @@ public final class Reports {
         TankWords.rows(bench.setup().tank(), bench.setup().room(), unit),
         Measured.sentences(advice.surveys(), unit),
         Measured.corrections(advice.surveys()),
-        model(model.report()),
+        model(model.report(), unit),
         limits(bench, model, best, unit),
         elsewhere(model, advice.recommendation(), tanks, unit),
         Arrays.stream(Caution.values()).map(Caution::inWords).toList());
@@ -296,7 +296,7 @@ public final class Reports {
     return pictures;
   }
 
-  private static Report.ModelPart model(FitReport report) {
+  private static Report.ModelPart model(FitReport report, LengthUnit unit) {
     Caption scatter = ModelCharts.scatterCaption(report);
     return new Report.ModelPart(
         String.format(
@@ -306,8 +306,8 @@ public final class Reports {
             Numbers.count(report.residuals().size(), "reading")),
         report.crossValidation().isEmpty()
             ? Optional.empty()
-            : Optional.of(FitAnswer.crossValidation(report)),
-        report.findings().isEmpty() ? Optional.empty() : Optional.of(FitAnswer.findings(report)),
+            : Optional.of(FitAnswer.crossValidation(report, unit)),
+        report.findings().isEmpty() ? Optional.empty() : Optional.of(FitAnswer.findings(report, unit)),
         report.statements(),
         new Picture(
             ModelCharts.scatter(report),

@@ -119,6 +119,7 @@ public final class Server implements AutoCloseable {
           server.insertHandler(new GracefulHandler());
           server.setStopTimeout(STOP);
         });
+    config.router.javaLangErrorHandler(Problems::tell);
     files(config, "/scripts");
     files(config, "/styles");
     screens.forEach(screen -> screen.register(config.routes));

@@ -227,6 +227,39 @@ class ScreensTest {
   }
 
   @Test
+  @DisplayName("the light of a rig as values is what the command field would write")
+  void lightOfARig() {
+    String page = server.get("/bench/" + id + "/publish").body();
+    assertThat(page).contains("publish/light.csv?rig=low").contains("publish/light.csv?rig=high");
+    HttpResponse<String> csv = server.get("/bench/" + id + "/publish/light.csv?rig=high");
+    Bench bench = Bench.read(setup);
+    FieldPrediction prediction = new FieldPrediction(model, new FastSolver(), bench.rig("high"));
+    prediction.addPlane(0.15, FieldPrediction.CELL, bench.bands());
+    FieldAnswer field = prediction.answer("x", List.of());
+
+    assertThat(csv.headers().firstValue("Content-Type")).hasValue("text/csv; charset=utf-8");
+    assertThat(csv.headers().firstValue("Content-Disposition"))
+        .hasValue("attachment; filename=\"light-high.csv\"");
+    assertThat(csv.body())
+        .startsWith("x_cm,y_cm,depth_cm,ppfd,low,high,")
+        .isEqualTo(field.csv(parfield.units.LengthUnit.CM));
+    HttpResponse<String> inches =
+        server.send(
+            server
+                .request("/bench/" + id + "/publish/light.csv?rig=high")
+                .header("Cookie", "parfield-length=in")
+                .GET()
+                .build());
+    assertThat(inches.body()).isEqualTo(field.csv(parfield.units.LengthUnit.INCH));
+    assertThat(server.get("/bench/" + id + "/publish/light.csv?rig=none").statusCode())
+        .isEqualTo(404);
+    UUID unfitted = server.sample();
+    assertThat(server.get("/bench/" + unfitted + "/publish").body()).doesNotContain("light.csv");
+    assertThat(server.get("/bench/" + unfitted + "/publish/light.csv?rig=low").statusCode())
+        .isEqualTo(404);
+  }
+
+  @Test
   @DisplayName("numbers out of range are refused with the number and the limit")
   void badNumbers() {
     HttpResponse<String> answer =

@@ -12,6 +12,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -89,8 +90,13 @@ public final class TestServer implements AutoCloseable {
 
   /** Sends a form as a page of this server would. */
   public HttpResponse<String> post(String path, Map<String, String> form) {
+    return post(path, List.copyOf(form.entrySet()));
+  }
+
+  /** Sends a form in which a field may come more than once. */
+  public HttpResponse<String> post(String path, List<Map.Entry<String, String>> form) {
     String body =
-        form.entrySet().stream()
+        form.stream()
             .map(field -> encoded(field.getKey()) + "=" + encoded(field.getValue()))
             .collect(Collectors.joining("&"));
     return send(

@@ -139,6 +139,7 @@ public final class Benches {
     } catch (InvalidFile e) {
       faults = e.faults();
     }
+    String inputs = FitInputs.digest(tree, document.files(), readings);
     return new OpenBench(
         summary,
         document,
@@ -146,7 +147,8 @@ public final class Benches {
         surveys,
         setup,
         faults,
-        FitInputs.digest(tree, document.files(), readings));
+        inputs,
+        setup.map(read -> AdviceInputs.digest(inputs, read)));
   }
 
   /**
@@ -205,17 +207,48 @@ public final class Benches {
     Result result =
         workspace
             .results()
-            .save(bench.id(), Result.Kind.MODEL, inputs(bench), ModelFile.bytes(model), who);
+            .save(
+                bench.id(),
+                Result.Kind.MODEL,
+                inputs(bench, bench.inputs()),
+                ModelFile.bytes(model),
+                who);
     synchronized (models) {
       models.put(result.id(), model);
     }
     return result;
   }
 
-  /** What a result of a bench is made of. */
-  public Result.Inputs inputs(OpenBench bench) {
+  /** Keeps a recommendation for a bench as it is in {@code bench}, found with one of its models. */
+  public Result keepAdvice(OpenBench bench, StoredModel model, byte[] document, String who) {
+    String digest = AdviceInputs.digest(model.result().inputs().digest(), bench.setupOrRefuse());
+    return workspace
+        .results()
+        .save(bench.id(), Result.Kind.RECOMMENDATION, inputs(bench, digest), document, who);
+  }
+
+  /**
+   * Whether a recommendation would be found again: nothing was changed that it depends on. Those
+   * stored before this was noted are compared by the revision that they were found for.
+   */
+  public boolean current(OpenBench bench, Result advice) {
+    if (AdviceInputs.isOne(advice.inputs().digest())) {
+      return bench.advised().equals(Optional.of(advice.inputs().digest()));
+    }
+    return advice.inputs().digest().equals(bench.inputs())
+        && sameAims(bench, advice.inputs().setupRevision());
+  }
+
+  /** Whether a revision of a bench's setup states the bands and demands that it states now. */
+  public boolean sameAims(OpenBench bench, long revision) {
+    return revision == bench.revision()
+        || FitInputs.aims(FitInputs.tree(workspace.benches().setup(bench.id(), revision).text()))
+            .equals(FitInputs.aims(FitInputs.tree(bench.text())));
+  }
+
+  private Result.Inputs inputs(OpenBench bench, String digest) {
     return new Result.Inputs(
-        bench.inputs(),
+        digest,
         bench.revision(),
         bench.surveys().values().stream()
             .collect(Collectors.toMap(SurveySummary::id, SurveySummary::sequence)),
@@ -242,8 +275,7 @@ public final class Benches {
     boolean fitted = model.map(StoredModel::current).orElse(false);
     boolean stated = bench.setup().map(Benches::distributionsStated).orElse(false);
     List<Result> advice = workspace.results().list(bench.id(), Result.Kind.RECOMMENDATION, 1);
-    boolean advised =
-        !advice.isEmpty() && advice.get(0).inputs().setupRevision() == bench.revision();
+    boolean advised = !advice.isEmpty() && current(bench, advice.get(0));
     return List.of(
         new StepState(
             Step.SETUP,

@@ -3,6 +3,7 @@ package parfield.web.bench;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -20,13 +21,20 @@ import parfield.workspace.StoredFile;
 final class FitInputs {
   private FitInputs() {}
 
-  /** The setup as plain maps and lists; empty if it is no YAML of that kind. */
+  /** The setup as plain maps and lists, its keys as compared; empty if it is no such YAML. */
   static Map<?, ?> tree(String text) {
+    if (YamlText.tooDeep(text)) {
+      return Map.of();
+    }
     try {
       Object root =
           new Load(LoadSettings.builder().setMaxAliasesForCollections(50).build())
               .loadFromString(text);
-      return root instanceof Map<?, ?> map ? map : Map.of();
+      Map<Object, Object> tree = new LinkedHashMap<>();
+      if (root instanceof Map<?, ?> map) {
+        map.forEach((key, value) -> tree.put(SetupBlocks.canonical(String.valueOf(key)), value));
+      }
+      return tree;
     } catch (YamlEngineException | ClassCastException e) {
       return Map.of();
     }
@@ -78,6 +86,18 @@ final class FitInputs {
           }
         });
     return HexFormat.of().formatHex(digest.digest());
+  }
+
+  /** A text as a digest. */
+  static String digest(String text) {
+    MessageDigest digest = sha256();
+    add(digest, text);
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  /** Bands and demands as a setup states them. */
+  static List<Object> aims(Map<?, ?> tree) {
+    return Arrays.asList(tree.get("bands"), tree.get("demands"));
   }
 
   private static void add(MessageDigest digest, String text) {

@@ -25,6 +25,7 @@ import parfield.workspace.SurveySummary;
  * @param faults why there is no setup
  * @param inputs digest of what a fit depends on: all of the setup but bands, demands and rigs that
  *     no survey names, its files, and the readings
+ * @param advised digest of what a recommendation depends on; empty if the setup has faults
  */
 public record OpenBench(
     BenchSummary summary,
@@ -33,7 +34,8 @@ public record OpenBench(
     Map<String, SurveySummary> surveys,
     Optional<Setup> setup,
     List<Fault> faults,
-    String inputs) {
+    String inputs,
+    Optional<String> advised) {
   public OpenBench {
     Objects.requireNonNull(summary, "summary");
     Objects.requireNonNull(document, "document");
@@ -42,6 +44,7 @@ public record OpenBench(
     Objects.requireNonNull(setup, "setup");
     faults = List.copyOf(faults);
     Objects.requireNonNull(inputs, "inputs");
+    Objects.requireNonNull(advised, "advised");
   }
 
   /** Its id. */

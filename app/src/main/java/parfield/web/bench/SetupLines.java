@@ -23,8 +23,19 @@ public final class SetupLines {
    */
   public static List<String> rig(String name, Rig rig, LengthUnit unit) {
     List<String> lines = new ArrayList<>();
-    lines.add(name + ":");
+    lines.add(YamlText.quoted(name) + ":");
     lines.add("  hang:");
+    hangings(rig, unit).forEach(hanging -> lines.add("    - " + hanging));
+    return lines;
+  }
+
+  /** The same on one line, for a map in braces. */
+  public static String rigInLine(String name, Rig rig, LengthUnit unit) {
+    return YamlText.quoted(name) + ": {hang: [" + String.join(", ", hangings(rig, unit)) + "]}";
+  }
+
+  private static List<String> hangings(Rig rig, LengthUnit unit) {
+    List<String> lines = new ArrayList<>();
     for (Hanging hanging : rig.hangings()) {
       String turned =
           (hanging.tilt() == 0 ? "" : ", tilt: " + fine(Math.toDegrees(hanging.tilt())))
@@ -32,8 +43,8 @@ public final class SetupLines {
       lines.add(
           String.format(
               Locale.ROOT,
-              "    - {fixture: %s, x: %s, y: %s, height: %s%s, dials: %s}",
-              hanging.fixture().name(),
+              "{fixture: %s, x: %s, y: %s, height: %s%s, dials: %s}",
+              YamlText.quoted(hanging.fixture().name()),
               fine(unit.fromMetres(hanging.x())),
               fine(unit.fromMetres(hanging.y())),
               fine(unit.fromMetres(hanging.height())),
@@ -47,7 +58,7 @@ public final class SetupLines {
     Map<String, Double> all = new TreeMap<>();
     hanging.fixture().dials().forEach(dial -> all.put(dial, hanging.setting().percent(dial)));
     return all.entrySet().stream()
-        .map(dial -> dial.getKey() + ": " + fine(dial.getValue()))
+        .map(dial -> YamlText.quoted(dial.getKey()) + ": " + fine(dial.getValue()))
         .collect(Collectors.joining(", ", "{", "}"));
   }
 

@@ -277,7 +277,12 @@ public final class ExploreScreen implements Screen {
     }
     Rig rig = AskedRig.read(asked, setup);
     String text =
-        SetupBlocks.append(bench.text(), "rigs", SetupLines.rig(name, rig, setup.length()));
+        SetupBlocks.append(
+            bench.text(),
+            "rigs",
+            name,
+            SetupLines.rig(name, rig, setup.length()),
+            SetupLines.rigInLine(name, rig, setup.length()));
     desk.benches().preview(bench, text, bench.files());
     desk.workspace().benches().saveSetup(bench.id(), bench.revision(), text, Benches.who(context));
     context.json(Map.of("rig", name));

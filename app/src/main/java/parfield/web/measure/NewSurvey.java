@@ -7,14 +7,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Compose;
-import org.snakeyaml.engine.v2.common.FlowStyle;
-import org.snakeyaml.engine.v2.nodes.MappingNode;
-import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.NodeTuple;
-import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import parfield.formats.Setup;
+import parfield.web.bench.SetupBlocks;
+import parfield.web.bench.YamlText;
 
 /**
  * A survey that a person wants to begin, as it was typed.
@@ -148,77 +143,19 @@ public record NewSurvey(
     return String.format(
         Locale.ROOT,
         "%s: {rig: %s, meter: %s, grid: {depths: [%s]%s}}",
-        quoted(name.strip()),
-        quoted(rig),
-        quoted(meter),
+        YamlText.quoted(name.strip()),
+        YamlText.quoted(rig),
+        YamlText.quoted(meter),
         String.join(", ", numbers),
         cells);
   }
 
-  /** A text as a YAML scalar; plain where that cannot be misread. */
-  private static String quoted(String text) {
-    if (text.matches("[A-Za-z][A-Za-z0-9_-]*")
-        && !text.matches("(?i)true|false|yes|no|on|off|null|y|n")) {
-      return text;
-    }
-    StringBuilder quoted = new StringBuilder("\"");
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c == '"' || c == '\\') {
-        quoted.append('\\').append(c);
-      } else if (c < ' ' || c == 0x7f || c == 0x85 || c == 0x2028 || c == 0x2029) {
-        quoted.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
-      } else {
-        quoted.append(c);
-      }
-    }
-    return quoted.append('"').toString();
-  }
-
-  /** A setup's text with this survey first among its surveys; all else is left as it is. */
+  /**
+   * A setup's text with this survey first among its surveys; all else is left as it is.
+   *
+   * @throws parfield.answer.Refusal if the text is written in a way that cannot be changed
+   */
   String addedTo(String text) {
-    Optional<NodeTuple> surveys = top(text, "surveys");
-    if (surveys.isEmpty()) {
-      return text + (text.endsWith("\n") ? "" : "\n") + "surveys:\n  " + entry() + "\n";
-    }
-    Node value = surveys.get().getValueNode();
-    if (value instanceof MappingNode map && !map.getValue().isEmpty()) {
-      int first = index(text, map.getValue().get(0).getKeyNode());
-      if (map.getFlowStyle() == FlowStyle.FLOW) {
-        return text.substring(0, first) + entry() + ", " + text.substring(first);
-      }
-      int line = text.lastIndexOf('\n', first - 1) + 1;
-      return text.substring(0, line)
-          + text.substring(line, first)
-          + entry()
-          + "\n"
-          + text.substring(line);
-    }
-    // Nothing stands under the key yet: {} or no value at all.
-    int from = index(text, surveys.get().getKeyNode());
-    int colon = text.indexOf(':', from);
-    int end = text.indexOf('\n', colon);
-    int line = end < 0 ? text.length() : end;
-    return text.substring(0, colon + 1) + "\n  " + entry() + text.substring(line);
-  }
-
-  private static int index(String text, Node node) {
-    // A mark counts code points.
-    return text.offsetByCodePoints(0, node.getStartMark().orElseThrow().getIndex());
-  }
-
-  private static Optional<NodeTuple> top(String text, String key) {
-    return new Compose(LoadSettings.builder().build())
-        .composeString(text)
-        .filter(MappingNode.class::isInstance)
-        .map(MappingNode.class::cast)
-        .flatMap(
-            root ->
-                root.getValue().stream()
-                    .filter(
-                        tuple ->
-                            tuple.getKeyNode() instanceof ScalarNode scalar
-                                && scalar.getValue().equals(key))
-                    .findFirst());
+    return SetupBlocks.prepend(text, "surveys", name.strip(), List.of(entry()), entry());
   }
 }

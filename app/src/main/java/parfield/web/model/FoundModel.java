@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import parfield.answer.FitWords;
 import parfield.answer.Numbers;
 import parfield.field.FastSolver;
 import parfield.fit.FitReport;
@@ -48,6 +49,16 @@ public record FoundModel(OpenBench bench, StoredModel stored, LengthUnit unit, F
         Locale.ROOT,
         "The model misses a reading by %s %% of its light (robust standard deviation).",
         Numbers.finePercent(report().relativeResidual()));
+  }
+
+  /** What the fit found beside the light. */
+  public List<FitReport.Finding> findings() {
+    return report().findings().stream().map(found -> FitWords.finding(found, unit)).toList();
+  }
+
+  /** What was held out, in words. */
+  public String heldOut(FitReport.CrossValidation held) {
+    return FitWords.heldOut(held, unit);
   }
 
   /** A number of a finding. */

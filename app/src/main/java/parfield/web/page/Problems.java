@@ -1,9 +1,16 @@
 package parfield.web.page;
 
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.router.EndpointNotFound;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -15,6 +22,15 @@ import parfield.workspace.WorkspaceProblem;
 /** Why a request was not done: a page for people, JSON for scripts, always with what to do. */
 public final class Problems implements Screen {
   private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
+
+  private static final Problem LARGE =
+      Problem.of("what was sent is larger than 64 MiB", "send less, or in several parts");
+
+  /** Where everything begins. */
+  private static final String START = "/";
+
+  /** More of an address than this is not shown. */
+  private static final int LONGEST = 120;
 
   private final Pages pages;
 
@@ -34,18 +50,29 @@ public final class Problems implements Screen {
     routes.exception(
         WorkspaceProblem.class, (e, context) -> tell(context, status(e.kind()), problem(e)));
     routes.exception(
+        EndpointNotFound.class,
+        (e, context) -> tell(context, HttpStatus.NOT_FOUND, nowhere(context)));
+    routes.exception(
+        NotFoundResponse.class,
+        (e, context) ->
+            tell(
+                context,
+                HttpStatus.NOT_FOUND,
+                Problem.of(e.getMessage(), "go back, or begin at the list of benches, " + START)));
+    routes.exception(
         HttpResponseException.class,
         (e, context) ->
-            tell(context, HttpStatus.forStatus(e.getStatus()), Problem.of(e.getMessage())));
+            tell(
+                context,
+                HttpStatus.forStatus(e.getStatus()),
+                new ContentTooLargeResponse().getMessage().equals(e.getMessage())
+                    ? LARGE
+                    : Problem.of(e.getMessage())));
     routes.exception(
         Exception.class,
         (e, context) -> {
           if (tooMuch(e)) {
-            tell(
-                context,
-                HttpStatus.CONTENT_TOO_LARGE,
-                Problem.of(
-                    "what was sent is larger than 64 MiB", "send less, or in several parts"));
+            tell(context, HttpStatus.CONTENT_TOO_LARGE, LARGE);
             return;
           }
           if (garbled(e)) {
@@ -66,10 +93,38 @@ public final class Problems implements Screen {
     routes.error(
         404,
         context -> {
-          if (context.resultInputStream() == null || "Endpoint".equals(context.result())) {
-            tell(context, HttpStatus.NOT_FOUND, Problem.of("there is no such page"));
+          if (context.resultInputStream() == null) {
+            tell(context, HttpStatus.NOT_FOUND, nowhere(context));
           }
         });
+  }
+
+  private static Problem nowhere(Context context) {
+    String path = context.path();
+    String shown = path.length() > LONGEST ? path.substring(0, LONGEST) + "…" : path;
+    return Problem.of(
+        context.method() == HandlerType.GET || context.method() == HandlerType.HEAD
+            ? "there is no page at " + shown
+            : "nothing is taken at " + shown,
+        "check the address, or begin at the list of benches, " + START);
+  }
+
+  /**
+   * Answers where the machine itself gave up, as when its memory is full: the usual way might too.
+   */
+  public static void tell(HttpServletResponse response, Error error) {
+    LOG.error("a request failed", error);
+    response.setStatus(HttpStatus.INTERNAL_SERVER_ERROR.getCode());
+    response.setContentType("text/plain; charset=utf-8");
+    try {
+      response
+          .getOutputStream()
+          .write(
+              "The program has a fault or too little memory, and this was not done. What was stored before is kept; go back and try again.\n"
+                  .getBytes(StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      LOG.debug("nobody hears it", e);
+    }
   }
 
   /** The server tells a body that is too large by an exception of its own, deep inside. */
@@ -93,7 +148,8 @@ public final class Problems implements Screen {
     return false;
   }
 
-  private static HttpStatus status(WorkspaceProblem.Kind kind) {
+  /** The status that a trouble of the workspace is answered with. */
+  public static HttpStatus status(WorkspaceProblem.Kind kind) {
     return switch (kind) {
       case NOT_FOUND -> HttpStatus.NOT_FOUND;
       case REFUSED -> HttpStatus.UNPROCESSABLE_CONTENT;
@@ -103,7 +159,8 @@ public final class Problems implements Screen {
     };
   }
 
-  private static Problem problem(WorkspaceProblem e) {
+  /** A trouble of the workspace as a problem. */
+  public static Problem problem(WorkspaceProblem e) {
     return Problem.of(e.title(), e.hints().toArray(new String[0]));
   }
 

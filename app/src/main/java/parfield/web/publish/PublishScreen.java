@@ -25,6 +25,7 @@ public final class PublishScreen implements Screen {
   public void register(RoutesConfig routes) {
     routes.get("/bench/{id}/publish", this::show);
     routes.get("/bench/{id}/publish/readings", this::readings);
+    new RigLight(desk).register(routes);
   }
 
   private void show(Context context) {
@@ -38,6 +39,7 @@ public final class PublishScreen implements Screen {
         "advice",
         desk.workspace().results().list(bench.id(), Result.Kind.RECOMMENDATION, 1).stream()
             .findFirst());
+    values.put("depths", RigLight.depths(bench));
     values.put("files", desk.workspace().benchFiles().files(bench.id()).keySet());
     desk.pages().show(context, "publish/publish.jte", values);
   }

@@ -2,13 +2,20 @@ package parfield.web.recommend;
 
 import io.javalin.http.Context;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import parfield.answer.Advice;
 import parfield.answer.Bench;
+import parfield.answer.Numbers;
+import parfield.answer.Problem;
 import parfield.answer.Refusal;
+import parfield.plan.Arrangement;
 import parfield.plan.Mix;
 import parfield.plan.Search;
 import parfield.units.LengthUnit;
@@ -23,6 +30,9 @@ import parfield.units.LengthUnit;
  * @param freeMix whether every channel is dialled by itself
  */
 public record Asked(String counts, String heights, String spacings, String depth, boolean freeMix) {
+  /** Nothing hangs higher over a tank here [m]. */
+  private static final double HIGHEST = 20;
+
   /** More numbers than this in one list are no choice that a person makes. */
   private static final int MOST = 60;
 
@@ -61,44 +71,93 @@ public record Asked(String counts, String heights, String spacings, String depth
         : String.valueOf(rounded);
   }
 
+  /** What is wrong with it, by field; empty if it can be looked for. */
+  Map<String, String> faults(Bench bench, LengthUnit unit) {
+    Map<String, String> faults = new LinkedHashMap<>();
+    check(faults, "counts", () -> whole(counts));
+    check(faults, "heights", () -> mounting(bench, unit));
+    check(faults, "spacings", () -> spacings(bench, unit));
+    check(faults, "depth", () -> plane(bench, unit));
+    return faults;
+  }
+
+  private static void check(Map<String, String> faults, String field, Supplier<?> read) {
+    try {
+      read.get();
+    } catch (Refusal e) {
+      String cure =
+          e.problem().hints().stream().map(Problem.Hint::message).collect(Collectors.joining("; "));
+      faults.put(field, e.problem().title() + "; " + cure);
+    }
+  }
+
   /**
    * The search.
    *
    * @throws Refusal if a field cannot be read; the message names it
    */
   Search search(Bench bench, LengthUnit unit) {
-    double plane = depth.isEmpty() ? bench.usualDepth() : unit.toMetres(number("depth", depth));
-    bench.checkDepths(List.of(plane), unit);
-    try {
-      Search search = Advice.search(bench, plane);
-      if (!counts.isEmpty()) {
-        search = search.withCounts(whole(counts));
-      }
-      if (!heights.isEmpty()) {
-        search = search.withHeights(metres("heights", heights, unit));
-      }
-      if (!spacings.isEmpty()) {
-        search = search.withSpacings(metres("spacings", spacings, unit));
-      }
-      return freeMix ? search.withMix(Mix.FREE) : search;
-    } catch (IllegalArgumentException e) {
-      throw Refusal.of(e.getMessage(), "change the fields of the search, or leave them empty");
+    Search search = Advice.search(bench, plane(bench, unit));
+    if (!counts.isEmpty()) {
+      search = search.withCounts(whole(counts));
     }
+    if (!heights.isEmpty()) {
+      search = search.withHeights(mounting(bench, unit));
+    }
+    if (!spacings.isEmpty()) {
+      search = search.withSpacings(spacings(bench, unit));
+    }
+    return freeMix ? search.withMix(Mix.FREE) : search;
+  }
+
+  private double plane(Bench bench, LengthUnit unit) {
+    double plane =
+        depth.isEmpty() ? bench.usualDepth() : unit.toMetres(number("depth of the plane", depth));
+    bench.checkDepths(List.of(plane), unit);
+    return plane;
+  }
+
+  private List<Double> mounting(Bench bench, LengthUnit unit) {
+    OptionalDouble ceiling = bench.setup().room().height();
+    return metres(
+        "mounting heights",
+        heights,
+        unit,
+        ceiling.orElse(HIGHEST),
+        ceiling.isPresent() ? "the room over the water ends at " : "type at most ");
+  }
+
+  private List<Double> spacings(Bench bench, LengthUnit unit) {
+    double length = bench.setup().tank().length();
+    return metres("spacings", spacings, unit, length, "the tank's length is ");
   }
 
   private static List<Integer> whole(String text) {
     List<Integer> all = new ArrayList<>();
-    for (double value : list("number of fixtures", text)) {
-      if (value != Math.rint(value)) {
-        throw Refusal.of("number of fixtures: got " + value, "type whole numbers, as in 1, 2");
+    for (double value : text.isEmpty() ? List.<Double>of() : list("number of fixtures", text)) {
+      if (value != Math.rint(value) || value < 1 || value > Arrangement.MOST_FIXTURES) {
+        throw Refusal.of(
+            "number of fixtures: got " + Numbers.plain(value, 2),
+            "type whole numbers from 1 to " + Arrangement.MOST_FIXTURES + ", as in 1, 2");
       }
       all.add((int) value);
     }
     return all;
   }
 
-  private static List<Double> metres(String what, String text, LengthUnit unit) {
-    return list(what, text).stream().map(unit::toMetres).toList();
+  private static List<Double> metres(
+      String what, String text, LengthUnit unit, double most, String why) {
+    List<Double> all = new ArrayList<>();
+    for (double value : text.isEmpty() ? List.<Double>of() : list(what, text)) {
+      double metres = unit.toMetres(value);
+      if (!(metres > 0 && metres <= most)) {
+        throw Refusal.of(
+            what + ": got " + Numbers.withUnit(metres, unit),
+            metres > most ? why + Numbers.withUnit(most, unit) : "type lengths above 0");
+      }
+      all.add(metres);
+    }
+    return all;
   }
 
   /** Numbers apart by blanks, commas or semicolons; {@code from:to:step} stands for a row. */

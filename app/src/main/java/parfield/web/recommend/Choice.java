@@ -109,15 +109,19 @@ public record Choice(String name, JsonNode json) {
    */
   public record Row(String what, String value, String probability, String standing) {}
 
-  /** What is demanded and what is reached. */
-  public List<Row> demands() {
+  /**
+   * What is demanded and what is reached.
+   *
+   * @param words the demands in their order; where there are none, as the answer says them
+   */
+  public List<Row> demands(List<String> words) {
     List<Row> rows = new ArrayList<>();
     for (JsonNode demand : json.path("demands")) {
       boolean ppfd = demand.has("reached_umol_m2_s");
       JsonNode reached = demand.path(ppfd ? "reached_umol_m2_s" : "reached");
       rows.add(
           new Row(
-              demand.path("demand").asText(),
+              rows.size() < words.size() ? words.get(rows.size()) : demand.path("demand").asText(),
               ppfd ? interval(reached, 1, "") : interval(reached, 100, " %"),
               String.format(Locale.ROOT, "%.2f", demand.path("probability").asDouble()),
               standing(demand)));

@@ -2,14 +2,19 @@ package parfield.web.recommend;
 
 import io.javalin.http.Context;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import parfield.answer.Refusal;
 import parfield.formats.Setup;
 import parfield.plan.Demand;
 import parfield.plan.Extent;
 import parfield.units.LengthUnit;
 import parfield.web.bench.SetupBlocks;
+import parfield.web.bench.YamlText;
 
 /**
  * Bands and demands as fields of a form: what a person types, kept as typed.
@@ -54,7 +59,7 @@ public record DemandForm(List<BandRow> bands, List<DemandRow> demands, boolean e
   /**
    * A demand as typed.
    *
-   * @param kind of it
+   * @param kind of it; empty if none was chosen
    * @param band that is covered, of a coverage
    * @param value the number that is wanted; of a mean its lower end
    * @param to upper end of a mean
@@ -62,7 +67,15 @@ public record DemandForm(List<BandRow> bands, List<DemandRow> demands, boolean e
    * @param depth of a plane, in the setup's unit
    */
   public record DemandRow(
-      Kind kind, String band, String value, String to, String where, String depth) {}
+      Optional<Kind> kind, String band, String value, String to, String where, String depth) {}
+
+  private static final Pattern NUMBER =
+      Pattern.compile(
+          "([-+−]?(?:\\d{1,9}(?:[.,]\\d{0,9})?|[.,]\\d{1,9}))"
+              + "(?:\\s*(?:%|[µμu]mol|cm|in|″|\").*|\\s+\\p{L}.*)?");
+
+  /** A row that shall no longer be a demand. */
+  public static final String DELETE = "DELETE";
 
   public DemandForm {
     bands = List.copyOf(bands);
@@ -89,17 +102,21 @@ public record DemandForm(List<BandRow> bands, List<DemandRow> demands, boolean e
     String depth =
         demand.extent() instanceof Extent.Plane plane ? number(unit.fromMetres(plane.depth())) : "";
     if (demand instanceof Demand.Coverage of) {
-      return new DemandRow(Kind.COVERAGE, of.band().name(), percent(of.share()), "", where, depth);
+      return row(Kind.COVERAGE, of.band().name(), percent(of.share()), "", where, depth);
     } else if (demand instanceof Demand.Retention of) {
-      return new DemandRow(Kind.RETENTION, "", percent(of.atLeast()), "", where, depth);
+      return row(Kind.RETENTION, "", percent(of.atLeast()), "", where, depth);
     } else if (demand instanceof Demand.HotSpot) {
-      return new DemandRow(Kind.HOT_SPOT, "", number(demand.most()), "", where, depth);
+      return row(Kind.HOT_SPOT, "", number(demand.most()), "", where, depth);
     } else if (demand instanceof Demand.MeanPpfd) {
-      return new DemandRow(
-          Kind.MEAN, "", number(demand.least()), number(demand.most()), where, depth);
+      return row(Kind.MEAN, "", number(demand.least()), number(demand.most()), where, depth);
     }
     Kind kind = demand instanceof Demand.Evenness ? Kind.EVENNESS : Kind.ENDS;
-    return new DemandRow(kind, "", percent(demand.least()), "", where, depth);
+    return row(kind, "", percent(demand.least()), "", where, depth);
+  }
+
+  private static DemandRow row(
+      Kind kind, String band, String value, String to, String where, String depth) {
+    return new DemandRow(Optional.of(kind), band, value, to, where, depth);
   }
 
   private static String percent(double share) {
@@ -127,26 +144,24 @@ public record DemandForm(List<BandRow> bands, List<DemandRow> demands, boolean e
     List<DemandRow> demands = new ArrayList<>();
     List<String> kinds = context.formParams("demand-kind");
     for (int i = 0; i < kinds.size(); i++) {
-      if (!kinds.get(i).isEmpty()) {
-        demands.add(
-            new DemandRow(
-                kind(kinds.get(i)),
-                at(context, "demand-band", i),
-                at(context, "demand-value", i),
-                at(context, "demand-to", i),
-                at(context, "demand-where", i),
-                at(context, "demand-depth", i)));
+      DemandRow row =
+          new DemandRow(
+              kind(kinds.get(i)),
+              at(context, "demand-band", i),
+              at(context, "demand-value", i),
+              at(context, "demand-to", i),
+              at(context, "demand-where", i),
+              at(context, "demand-depth", i));
+      boolean typed = !(row.band + row.value + row.to + row.depth).isEmpty();
+      if (!kinds.get(i).equals(DELETE) && (row.kind.isPresent() || typed)) {
+        demands.add(row);
       }
     }
     return new DemandForm(bands, demands, true);
   }
 
-  private static Kind kind(String name) {
-    try {
-      return Kind.valueOf(name);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.of("there is no demand of that kind", "choose one of the list");
-    }
+  private static Optional<Kind> kind(String name) {
+    return Arrays.stream(Kind.values()).filter(kind -> kind.name().equals(name)).findFirst();
   }
 
   private static String at(Context context, String name, int i) {
@@ -155,51 +170,72 @@ public record DemandForm(List<BandRow> bands, List<DemandRow> demands, boolean e
   }
 
   /**
-   * The setup's text with these bands and demands in place of its own.
+   * The setup's text with these bands and demands in place of its own; bands or demands that say
+   * what is stated already stay as they are written.
    *
+   * @param text of the setup
+   * @param stated what that text states; empty if it has faults
    * @throws Refusal if a number is none; the message names it
    */
-  String into(String text) {
-    List<String> bandLines = new ArrayList<>();
-    for (BandRow row : bands) {
-      bandLines.add(
-          "  "
-              + quoted(row.name)
-              + ": {from: "
-              + typedNumber("lower end of band " + row.name, row.from)
-              + ", to: "
-              + typedNumber("upper end of band " + row.name, row.to)
-              + "}");
-    }
-    List<String> demandLines = new ArrayList<>();
-    for (DemandRow row : demands) {
-      demandLines.add("  - {" + demand(row) + "}");
-    }
-    return SetupBlocks.replace(
-        SetupBlocks.replace(text, "bands", bandLines), "demands", demandLines);
+  String into(String text, Optional<DemandForm> stated) {
+    List<String> bandLines = bandLines();
+    List<String> demandLines = demandLines();
+    String changed =
+        stated.map(now -> now.bandLines().equals(bandLines)).orElse(false)
+            ? text
+            : SetupBlocks.replace(text, "bands", bandLines);
+    boolean keepDemands =
+        stated.map(now -> !now.editable || now.demandLines().equals(demandLines)).orElse(false);
+    return keepDemands ? changed : SetupBlocks.replace(changed, "demands", demandLines);
+  }
+
+  private List<String> bandLines() {
+    return bands.stream()
+        .map(
+            row ->
+                "  "
+                    + YamlText.quoted(row.name)
+                    + ": {from: "
+                    + typedNumber("lower end of band " + row.name, row.from)
+                    + ", to: "
+                    + typedNumber("upper end of band " + row.name, row.to)
+                    + "}")
+        .toList();
+  }
+
+  private List<String> demandLines() {
+    return demands.stream().map(row -> "  - {" + demand(row) + "}").toList();
   }
 
   private static String demand(DemandRow row) {
-    String what = row.kind.words;
+    Kind kind =
+        row.kind.orElseThrow(
+            () ->
+                Refusal.of(
+                    "a demand says "
+                        + (row.value.isEmpty() ? "something" : row.value)
+                        + " but not of what",
+                    "choose what it asks for, or empty its fields"));
+    String what = kind.words;
     String where =
         row.where.equals("plane")
             ? ", of: plane, depth: " + typedNumber("depth of a plane", row.depth)
             : row.where.equals("living surface") ? ", of: living surface" : "";
-    return switch (row.kind) {
+    return switch (kind) {
       case COVERAGE ->
-          "band: " + quoted(row.band) + ", coverage: " + share(what, row.value) + where;
+          "band: " + YamlText.quoted(row.band) + ", coverage: " + share(what, row.value) + where;
       case RETENTION ->
           "retention: "
               + share(what, row.value)
               + (where.isEmpty() ? ", of: lowest height" : where);
-      case EVENNESS, ENDS -> row.kind.key + ": " + share(what, row.value) + where;
+      case EVENNESS, ENDS -> kind.key + ": " + share(what, row.value) + where;
       case HOT_SPOT -> "hot spot: " + typedNumber(what, row.value) + where;
       case MEAN ->
-          "mean ppfd: {from: "
-              + typedNumber(what, row.value)
-              + ", to: "
-              + typedNumber(what, row.to)
-              + "}"
+          "mean ppfd: ["
+              + typedNumber("mean PPFD, lower end", row.value)
+              + ", "
+              + typedNumber("mean PPFD, upper end", row.to)
+              + "]"
               + where;
     };
   }
@@ -210,23 +246,12 @@ public record DemandForm(List<BandRow> bands, List<DemandRow> demands, boolean e
 
   /** A number as a person types it: a decimal comma is one, a unit behind it is left out. */
   static String typedNumber(String what, String typed) {
-    String plain = typed.strip().replace(',', '.').replaceAll("[\\s%].*$", "");
-    try {
-      double value = Double.parseDouble(plain);
-      if (Double.isFinite(value)) {
-        return number(value);
-      }
-    } catch (NumberFormatException e) {
-      // Told below, as infinite numbers are.
+    Matcher match = NUMBER.matcher(typed.strip());
+    if (match.matches()) {
+      return number(Double.parseDouble(match.group(1).replace(',', '.').replace('−', '-')));
     }
     throw Refusal.of(
         what + ": got " + (typed.isBlank() ? "nothing" : typed), "type a number, as in 70 or 12.5");
-  }
-
-  private static String quoted(String name) {
-    return name.matches("[A-Za-z][A-Za-z0-9 _-]*")
-        ? name.strip()
-        : "\"" + name.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
   }
 
   /** Names of the bands, to choose from. */

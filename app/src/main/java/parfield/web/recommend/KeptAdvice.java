@@ -9,10 +9,12 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parfield.answer.ChoicePictures;
 import parfield.answer.Json;
+import parfield.answer.Numbers;
 import parfield.answer.RecommendationAnswer;
 import parfield.plan.Demand;
 import parfield.units.LengthUnit;
@@ -40,6 +42,7 @@ public record KeptAdvice(Result result, JsonNode document) {
     for (LengthUnit unit : LengthUnit.values()) {
       ObjectNode told = document.putObject(unit.symbol());
       told.put("text", answer.text(unit));
+      told.set("words", answer.words(unit));
       ChoicePictures.heights(answer.recommendation(), unit)
           .ifPresent(svg -> told.put("heights", svg));
       ChoicePictures.spacings(answer.recommendation(), unit)
@@ -128,17 +131,50 @@ public record KeptAdvice(Result result, JsonNode document) {
     return all.getOrDefault(name == null ? "" : name, all.values().iterator().next());
   }
 
-  /** Sentences of one kind: {@code statements}, {@code assumptions} or {@code cautions}. */
-  public List<String> sentences(String kind) {
+  /**
+   * Sentences of one kind: {@code statements} or {@code cautions}, in which no length stands, or
+   * one of {@link RecommendationAnswer#words}.
+   */
+  public List<String> sentences(String kind, LengthUnit unit) {
+    JsonNode words = document.path(unit.symbol()).path("words").path(kind);
+    JsonNode found = words.isMissingNode() ? answer().path(kind) : words;
     List<String> sentences = new ArrayList<>();
-    answer().path(kind).forEach(sentence -> sentences.add(sentence.asText()));
+    for (JsonNode sentence : found) {
+      sentences.add(sentence.isTextual() ? sentence.asText() : earlier(kind, sentence, unit));
+    }
     return sentences;
   }
 
-  /** What is said of shortfalls or remedies. */
-  public List<String> told(String kind) {
-    List<String> sentences = new ArrayList<>();
-    answer().path(kind).forEach(entry -> sentences.add(entry.path("in_words").asText()));
-    return sentences;
+  /** A sentence of a recommendation that was stored before sentences were. */
+  private static String earlier(String kind, JsonNode of, LengthUnit unit) {
+    return switch (kind) {
+      case "next_readings" ->
+          String.format(
+              Locale.ROOT,
+              "At x %s, y %s, depth %s %s the meter should show %s (%s–%s) %s.",
+              length(of, "x_cm", unit),
+              length(of, "y_cm", unit),
+              length(of, "depth_cm", unit),
+              unit.symbol(),
+              Numbers.ppfd(of.at("/expected_umol_m2_s/value").asDouble()),
+              Numbers.ppfd(of.at("/expected_umol_m2_s/low").asDouble()),
+              Numbers.ppfd(of.at("/expected_umol_m2_s/high").asDouble()),
+              Numbers.PPFD);
+      case "measured" ->
+          String.format(
+              Locale.ROOT,
+              "%s: %s with %s %s %s high; meter %s",
+              of.path("survey").asText(),
+              Numbers.count(of.path("readings").asInt(), "reading"),
+              Numbers.count(of.path("fixtures").asInt(), "fixture"),
+              length(of, "height_cm", unit),
+              unit.symbol(),
+              of.path("meter").asText());
+      default -> of.path("in_words").asText();
+    };
+  }
+
+  private static String length(JsonNode of, String key, LengthUnit unit) {
+    return Numbers.length(LengthUnit.CM.toMetres(of.path(key).asDouble()), unit);
   }
 }

@@ -2,18 +2,24 @@ package parfield.web.recommend;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import parfield.answer.Advice;
 import parfield.answer.Bench;
 import parfield.answer.FieldAnswer;
 import parfield.answer.FieldPictures;
 import parfield.answer.FieldPrediction;
 import parfield.answer.Json;
+import parfield.answer.Numbers;
 import parfield.answer.Problem;
 import parfield.answer.Refusal;
 import parfield.fit.LightModel;
@@ -32,11 +38,15 @@ import parfield.web.bench.SetupBlocks;
 import parfield.web.bench.SetupLines;
 import parfield.web.bench.StoredModel;
 import parfield.web.page.Frame;
+import parfield.web.page.Problems;
 import parfield.web.page.Screen;
 import parfield.web.page.Step;
 import parfield.web.work.Job;
 import parfield.web.work.Jobs;
 import parfield.workspace.Result;
+import parfield.workspace.SetupRevision;
+import parfield.workspace.StaleSetup;
+import parfield.workspace.WorkspaceProblem;
 
 /** The step Recommend. */
 public final class RecommendScreen implements Screen {
@@ -44,6 +54,7 @@ public final class RecommendScreen implements Screen {
   static final String RECOMMEND = "recommend";
 
   private final Desk desk;
+  private final Map<UUID, Remembered> lastAsked = new ConcurrentHashMap<>();
 
   /** The screen over a desk. */
   public RecommendScreen(Desk desk) {
@@ -52,7 +63,7 @@ public final class RecommendScreen implements Screen {
 
   @Override
   public void register(RoutesConfig routes) {
-    routes.get("/bench/{id}/recommend", context -> show(context, Optional.empty(), List.of()));
+    routes.get("/bench/{id}/recommend", context -> show(context, Typed.NOTHING));
     routes.post("/bench/{id}/recommend/demands", this::saveDemands);
     routes.post("/bench/{id}/recommend/run", this::run);
     routes.post("/bench/{id}/recommend/take", this::takeRig);
@@ -61,7 +72,37 @@ public final class RecommendScreen implements Screen {
     routes.get("/bench/{id}/recommend/{advice}/pictures/{picture}", this::picture);
   }
 
-  private void show(Context context, Optional<DemandForm> typed, List<String> faults) {
+  /**
+   * What was typed and not taken, to be shown again.
+   *
+   * @param demands the form of bands and demands
+   * @param asked the form of the search
+   * @param faults what is wrong with the demands, or why they were not stored
+   * @param fields what is wrong with the search, by field
+   * @param theirs what somebody else stored meanwhile
+   */
+  private record Typed(
+      Optional<DemandForm> demands,
+      Optional<Asked> asked,
+      List<String> faults,
+      Map<String, String> fields,
+      List<String> theirs) {
+    static final Typed NOTHING =
+        new Typed(Optional.empty(), Optional.empty(), List.of(), Map.of(), List.of());
+
+    static Typed demands(DemandForm typed, List<String> faults, List<String> theirs) {
+      return new Typed(Optional.of(typed), Optional.empty(), faults, Map.of(), theirs);
+    }
+
+    static Typed asked(Asked typed, List<String> faults, Map<String, String> fields) {
+      return new Typed(Optional.empty(), Optional.of(typed), faults, fields, List.of());
+    }
+  }
+
+  /** What was last looked for on a bench, in the unit that it was typed in. */
+  private record Remembered(Asked asked, LengthUnit unit) {}
+
+  private void show(Context context, Typed typed) {
     OpenBench bench = desk.benches().of(context);
     Frame frame =
         desk.benches()
@@ -75,14 +116,21 @@ public final class RecommendScreen implements Screen {
     values.put("frame", frame);
     values.put("bench", bench);
     values.put("model", model);
-    values.put("faults", faults);
-    values.put("demands", typed.or(() -> bench.setup().map(DemandForm::of)));
+    values.put("faults", typed.faults());
+    values.put("fields", typed.fields());
+    values.put("theirs", typed.theirs());
+    values.put("demands", typed.demands().or(() -> bench.setup().map(DemandForm::of)));
     values.put(
         "asked",
-        bench
-            .setup()
-            .filter(setup -> !setup.rigs().isEmpty())
-            .map(setup -> Asked.byItself(bench.bench(), frame.length())));
+        typed
+            .asked()
+            .or(() -> remembered(bench, frame.length()))
+            .or(
+                () ->
+                    bench
+                        .setup()
+                        .filter(setup -> !setup.rigs().isEmpty())
+                        .map(setup -> Asked.byItself(bench.bench(), frame.length()))));
     values.put("job", desk.jobs().latest(bench.id(), RECOMMEND).filter(job -> !job.ended()));
     values.put(
         "failure",
@@ -96,11 +144,14 @@ public final class RecommendScreen implements Screen {
     values.put(
         "earlier", desk.workspace().results().list(bench.id(), Result.Kind.RECOMMENDATION, 20));
     values.put(
-        "current",
-        advice
-            .map(kept -> kept.result().inputs().setupRevision() == bench.revision())
-            .orElse(false));
+        "current", advice.map(kept -> desk.benches().current(bench, kept.result())).orElse(false));
     desk.pages().show(context, "recommend/recommend.jte", values);
+  }
+
+  private Optional<Asked> remembered(OpenBench bench, LengthUnit unit) {
+    return Optional.ofNullable(lastAsked.get(bench.id()))
+        .filter(last -> last.unit() == unit)
+        .map(Remembered::asked);
   }
 
   /** The recommendation that was asked for, else the newest. */
@@ -126,32 +177,85 @@ public final class RecommendScreen implements Screen {
     throw new NotFoundResponse("there is no such recommendation");
   }
 
+  /**
+   * What was typed is stored; if it cannot be, or if somebody changed bands or demands meanwhile,
+   * it stays on the page with the reason.
+   */
   private void saveDemands(Context context) {
     OpenBench bench = desk.benches().of(context);
     DemandForm typed = DemandForm.typed(context);
+    long basedOn = basedOn(context, bench);
     try {
-      String text = typed.into(bench.text());
+      if (basedOn != bench.revision() && !desk.benches().sameAims(bench, basedOn)) {
+        conflict(context, typed, bench.document());
+        return;
+      }
+      String text = typed.into(bench.text(), bench.setup().map(DemandForm::of));
       desk.benches().preview(bench, text, bench.files());
       if (!text.equals(bench.text())) {
         desk.workspace()
             .benches()
-            .saveSetup(bench.id(), basedOn(context, bench), text, Benches.who(context));
+            .saveSetup(bench.id(), bench.revision(), text, Benches.who(context));
       }
     } catch (Refusal e) {
-      context.status(422);
-      show(context, Optional.of(typed), words(e.problem()));
+      context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+      show(context, Typed.demands(typed, words(e.problem()), List.of()));
       return;
     } catch (InvalidFile e) {
-      context.status(422);
-      show(context, Optional.of(typed), words(Problem.of(e)));
+      context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+      show(context, Typed.demands(typed, words(Problem.of(e)), List.of()));
+      return;
+    } catch (StaleSetup e) {
+      conflict(context, typed, e.current());
+      return;
+    } catch (WorkspaceProblem e) {
+      context.status(Problems.status(e.kind()));
+      show(context, Typed.demands(typed, words(Problems.problem(e)), List.of()));
       return;
     }
     context.redirect("/bench/" + bench.id() + "/recommend");
   }
 
+  private void conflict(Context context, DemandForm typed, SetupRevision current) {
+    OpenBench now = desk.benches().of(context);
+    LengthUnit unit = desk.benches().frame(context, now, Step.RECOMMEND).length();
+    context.status(HttpStatus.CONFLICT);
+    show(
+        context,
+        Typed.demands(
+            typed,
+            List.of(
+                current.who()
+                    + " changed bands or demands meanwhile (revision "
+                    + current.revision()
+                    + "). What you typed is below and not stored yet; what is stored stands beside"
+                    + " it. Save again to put yours in its place."),
+            now.setup().map(setup -> aims(setup, unit)).orElse(List.of())));
+  }
+
+  private static List<String> aims(Setup setup, LengthUnit unit) {
+    List<String> aims = new ArrayList<>();
+    setup
+        .bands()
+        .values()
+        .forEach(
+            band ->
+                aims.add(
+                    String.format(
+                        Locale.ROOT,
+                        "%s: %s to %s %s",
+                        band.name(),
+                        Numbers.plain(band.from(), 2),
+                        Numbers.plain(band.to(), 2),
+                        Numbers.PPFD)));
+    setup.demands().forEach(demand -> aims.add(demand.inWords(unit)));
+    return aims;
+  }
+
   private static long basedOn(Context context, OpenBench bench) {
     try {
-      return Long.parseLong(String.valueOf(context.formParam("revision")));
+      long revision = Long.parseLong(String.valueOf(context.formParam("revision")));
+      return revision >= 1 && revision <= bench.revision() ? revision : bench.revision();
     } catch (NumberFormatException e) {
       return bench.revision();
     }
@@ -160,9 +264,8 @@ public final class RecommendScreen implements Screen {
   private static List<String> words(Problem problem) {
     return problem.hints().isEmpty()
         ? List.of(problem.title())
-        : java.util.stream.Stream.concat(
-                java.util.stream.Stream.of(problem.title()),
-                problem.hints().stream().map(Problem.Hint::message))
+        : Stream.concat(
+                Stream.of(problem.title()), problem.hints().stream().map(Problem.Hint::message))
             .toList();
   }
 
@@ -170,21 +273,38 @@ public final class RecommendScreen implements Screen {
     OpenBench open = desk.benches().of(context);
     Bench bench = open.bench();
     LengthUnit unit = desk.benches().frame(context, open, Step.RECOMMEND).length();
-    LightModel model =
-        desk.benches()
-            .model(open)
-            .orElseThrow(
-                () -> Refusal.of("there is no light model yet", "fit one on the page Model"))
-            .model();
-    Demands demands = bench.demands();
     Asked asked = Asked.typed(context);
-    Search search = asked.search(bench, unit);
+    Map<String, String> fields = asked.faults(bench, unit);
+    if (!fields.isEmpty()) {
+      refuse(context, asked, List.of(), fields);
+      return;
+    }
+    StoredModel stored;
+    Demands demands;
+    Search search;
+    try {
+      stored =
+          desk.benches()
+              .model(open)
+              .orElseThrow(
+                  () -> Refusal.of("there is no light model yet", "fit one on the page Model"));
+      demands = bench.demands();
+      search = asked.search(bench, unit);
+    } catch (Refusal e) {
+      refuse(context, asked, words(e.problem()), fields);
+      return;
+    } catch (IllegalArgumentException e) {
+      refuse(context, asked, List.of(e.getMessage()), fields);
+      return;
+    }
+    lastAsked.put(open.id(), new Remembered(asked, unit));
+    LightModel model = stored.model();
     String who = Benches.who(context);
     desk.jobs()
         .begin(
             open.id(),
             RECOMMEND,
-            open.revision() + " " + asked,
+            open.advised() + " " + unit + " " + asked,
             report -> {
               Recommendation recommendation =
                   new Planner(desk.benches().solver())
@@ -194,25 +314,29 @@ public final class RecommendScreen implements Screen {
                           search,
                           progress -> report.say(progress.share(), Advice.words(progress, unit)),
                           report::cancelled);
-              keep(open, bench, model, recommendation, who, report);
+              keep(open, bench, stored, recommendation, who, report);
             });
     context.redirect("/bench/" + open.id() + "/recommend");
+  }
+
+  private void refuse(
+      Context context, Asked asked, List<String> faults, Map<String, String> fields) {
+    context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+    show(context, Typed.asked(asked, faults, fields));
   }
 
   private void keep(
       OpenBench open,
       Bench bench,
-      LightModel model,
+      StoredModel model,
       Recommendation recommendation,
       String who,
       Jobs.Report report) {
-    desk.workspace()
-        .results()
-        .save(
-            open.id(),
-            Result.Kind.RECOMMENDATION,
-            desk.benches().inputs(open),
-            KeptAdvice.document(Advice.answer(bench, model, recommendation)),
+    desk.benches()
+        .keepAdvice(
+            open,
+            model,
+            KeptAdvice.document(Advice.answer(bench, model.model(), recommendation)),
             who);
     report.say(1, "kept");
   }
@@ -225,7 +349,12 @@ public final class RecommendScreen implements Screen {
     String name = free("advised", setup);
     Rig rig = choice.over(setup, name);
     String text =
-        SetupBlocks.append(bench.text(), "rigs", SetupLines.rig(name, rig, setup.length()));
+        SetupBlocks.append(
+            bench.text(),
+            "rigs",
+            name,
+            SetupLines.rig(name, rig, setup.length()),
+            SetupLines.rigInLine(name, rig, setup.length()));
     desk.benches().preview(bench, text, bench.files());
     desk.workspace().benches().saveSetup(bench.id(), bench.revision(), text, Benches.who(context));
     context.redirect("/bench/" + bench.id() + "/explore?rig=" + name);

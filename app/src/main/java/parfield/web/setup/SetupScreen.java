@@ -2,10 +2,12 @@ package parfield.web.setup;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import parfield.answer.Numbers;
+import parfield.answer.Problem;
 import parfield.answer.Refusal;
 import parfield.formats.Fault;
 import parfield.formats.InvalidFile;
@@ -27,10 +30,12 @@ import parfield.web.bench.Benches;
 import parfield.web.bench.Desk;
 import parfield.web.bench.OpenBench;
 import parfield.web.page.Frame;
+import parfield.web.page.Problems;
 import parfield.web.page.Screen;
 import parfield.web.page.Step;
 import parfield.workspace.SetupRevision;
 import parfield.workspace.StaleSetup;
+import parfield.workspace.WorkspaceProblem;
 
 /** The step Set up. */
 public final class SetupScreen implements Screen {
@@ -51,14 +56,23 @@ public final class SetupScreen implements Screen {
     routes.post("/bench/{id}/setup", this::save);
     routes.post("/bench/{id}/setup/undo", context -> walk(context, true));
     routes.post("/bench/{id}/setup/redo", context -> walk(context, false));
-    routes.post("/bench/{id}/setup/files", this::upload);
-    routes.post("/bench/{id}/setup/files/delete", this::delete);
+    routes.post("/bench/{id}/setup/files", context -> or(context, () -> upload(context)));
+    routes.post("/bench/{id}/setup/files/delete", context -> or(context, () -> delete(context)));
     routes.get("/bench/{id}/setup/file", this::file);
   }
 
   private void show(Context context) {
     OpenBench bench = desk.benches().of(context);
-    show(context, bench, bench.text(), bench.faults(), Optional.empty());
+    show(context, bench, bench.text(), bench.faults(), Optional.empty(), List.of());
+  }
+
+  /** The page as it is stored, with why something was not done. */
+  private void tell(Context context, HttpStatus status, Problem problem) {
+    OpenBench now = desk.benches().of(context);
+    List<String> told = new ArrayList<>(List.of(problem.title()));
+    problem.hints().forEach(hint -> told.add(hint.message()));
+    context.status(status);
+    show(context, now, now.text(), now.faults(), Optional.empty(), told);
   }
 
   private void show(
@@ -66,7 +80,8 @@ public final class SetupScreen implements Screen {
       OpenBench bench,
       String text,
       List<Fault> faults,
-      Optional<SetupRevision> other) {
+      Optional<SetupRevision> other,
+      List<String> told) {
     Frame frame =
         desk.benches()
             .frame(context, bench, Step.SETUP)
@@ -78,6 +93,8 @@ public final class SetupScreen implements Screen {
     values.put("text", text);
     values.put("faults", faults);
     values.put("other", other);
+    values.put("told", told);
+    values.put("folder", folder(context));
     values.put("canUndo", desk.workspace().benches().canUndo(bench.id()));
     values.put("canRedo", desk.workspace().benches().canRedo(bench.id()));
     values.put("orphans", desk.benches().orphans(bench));
@@ -122,11 +139,17 @@ public final class SetupScreen implements Screen {
           .saveSetup(bench.id(), revision(context), text, Benches.who(context));
     } catch (InvalidFile e) {
       context.status(422);
-      show(context, bench, text, e.faults(), Optional.empty());
+      show(context, bench, text, e.faults(), Optional.empty(), List.of());
       return;
     } catch (StaleSetup e) {
       context.status(409);
-      show(context, bench, text, List.of(), Optional.of(e.current()));
+      show(context, bench, text, List.of(), Optional.of(e.current()), List.of());
+      return;
+    } catch (WorkspaceProblem e) {
+      context.status(Problems.status(e.kind()));
+      List<String> told = new ArrayList<>(List.of(e.title()));
+      told.addAll(e.hints());
+      show(context, bench, text, List.of(), Optional.empty(), told);
       return;
     }
     context.redirect("/bench/" + bench.id() + "/setup");
@@ -143,12 +166,28 @@ public final class SetupScreen implements Screen {
   private void walk(Context context, boolean back) {
     OpenBench bench = desk.benches().of(context);
     String who = Benches.who(context);
-    if (back) {
-      desk.workspace().benches().undo(bench.id(), revision(context), who);
-    } else {
-      desk.workspace().benches().redo(bench.id(), revision(context), who);
+    long revision = revision(context);
+    or(
+        context,
+        () -> {
+          if (back) {
+            desk.workspace().benches().undo(bench.id(), revision, who);
+          } else {
+            desk.workspace().benches().redo(bench.id(), revision, who);
+          }
+          context.redirect("/bench/" + bench.id() + "/setup");
+        });
+  }
+
+  /** Does something, or shows the page again with why it was not done. */
+  private void or(Context context, Runnable change) {
+    try {
+      change.run();
+    } catch (WorkspaceProblem e) {
+      tell(context, Problems.status(e.kind()), Problems.problem(e));
+    } catch (Refusal e) {
+      tell(context, HttpStatus.UNPROCESSABLE_CONTENT, e.problem());
     }
-    context.redirect("/bench/" + bench.id() + "/setup");
   }
 
   private void upload(Context context) {
@@ -160,7 +199,7 @@ public final class SetupScreen implements Screen {
           uploads.size() + " files were chosen; 1 to " + MOST_FILES + " can be taken at once",
           "choose the files that the setup names");
     }
-    String folder = Optional.ofNullable(context.formParam("folder")).orElse("").strip();
+    String folder = folder(context);
     Map<String, byte[]> put = new LinkedHashMap<>();
     for (UploadedFile upload : uploads) {
       String name = upload.filename().replace('\\', '/');
@@ -171,6 +210,10 @@ public final class SetupScreen implements Screen {
         .benches()
         .save(bench.id(), revision(context), bench.text(), put, Set.of(), Benches.who(context));
     context.redirect("/bench/" + bench.id() + "/setup#files");
+  }
+
+  private static String folder(Context context) {
+    return Optional.ofNullable(context.formParam("folder")).orElse("").strip();
   }
 
   private static byte[] bytes(UploadedFile upload) {

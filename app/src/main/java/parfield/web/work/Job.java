@@ -28,7 +28,7 @@ public record Job(
     WAITING,
     RUNNING,
     DONE,
-    /** Stopped by a person; what was known by then is kept. */
+    /** Stopped by a person; what a search knew by then is kept. */
     STOPPED,
     FAILED
   }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicReference;
 import parfield.web.page.Screen;
 
 /**
@@ -50,7 +51,13 @@ public final class JobScreen implements Screen, AutoCloseable {
     Job job = job(client.ctx());
     client.keepAlive();
     clients.add(client);
-    Runnable end =
+    AtomicReference<Runnable> end = new AtomicReference<>(() -> {});
+    client.onClose(
+        () -> {
+          end.get().run();
+          clients.remove(client);
+        });
+    end.set(
         jobs.watch(
             job.id(),
             told -> {
@@ -58,12 +65,10 @@ public final class JobScreen implements Screen, AutoCloseable {
               if (told.ended()) {
                 client.close();
               }
-            });
-    client.onClose(
-        () -> {
-          end.run();
-          clients.remove(client);
-        });
+            }));
+    if (client.terminated()) {
+      end.get().run();
+    }
   }
 
   /** What a page is told of a piece of work. */

@@ -8,6 +8,7 @@ import java.util.UUID;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
@@ -39,11 +40,22 @@ public final class Jobs implements AutoCloseable {
     void run(Report report) throws Exception;
   }
 
+  /** Told from one thread only, so that it never hears of an earlier state after a later one. */
+  private static final class Watcher {
+    private final Consumer<Job> hears;
+    private final AtomicBoolean due = new AtomicBoolean();
+    private Job last;
+
+    Watcher(Consumer<Job> hears) {
+      this.hears = hears;
+    }
+  }
+
   private static final class Entry {
     private Job job;
     private final String key;
     private final AtomicBoolean cancelled = new AtomicBoolean();
-    private final List<Consumer<Job>> watchers = new CopyOnWriteArrayList<>();
+    private final List<Watcher> watchers = new CopyOnWriteArrayList<>();
 
     Entry(Job job, String key) {
       this.job = job;
@@ -51,15 +63,21 @@ public final class Jobs implements AutoCloseable {
     }
   }
 
-  private final ExecutorService worker =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "parfield-work");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ExecutorService worker = thread("parfield-work");
+
+  /** Watchers are told here: one that is slow or fails holds up no work. */
+  private final ExecutorService teller = thread("parfield-tell");
 
   private final Map<UUID, Entry> entries = new LinkedHashMap<>();
+
+  private static ExecutorService thread(String name) {
+    return Executors.newSingleThreadExecutor(
+        work -> {
+          Thread thread = new Thread(work, name);
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
 
   /**
    * Begins a piece of work, or finds the one of the same kind, bench and key that has not ended.
@@ -113,23 +131,63 @@ public final class Jobs implements AutoCloseable {
           entry.cancelled.get() ? last.share() : 1,
           last.words(),
           Optional.empty());
-    } catch (Exception e) {
-      String why = e.getMessage() == null ? "the program has a fault" : e.getMessage();
+    } catch (Exception | Error e) {
+      // An error too must end the work: a page would wait for it for ever.
       LOG.warn("{} failed", entry.job.kind(), e);
-      tell(entry, Job.State.FAILED, entry.job.share(), entry.job.words(), Optional.of(why));
+      tell(entry, Job.State.FAILED, entry.job.share(), entry.job.words(), Optional.of(why(e)));
+      if (e instanceof InterruptedException) {
+        Thread.currentThread().interrupt();
+      }
     }
+  }
+
+  private static String why(Throwable e) {
+    if (e instanceof OutOfMemoryError) {
+      return "the memory was not enough; close other programs, or give Java more of it"
+          + " (JAVA_TOOL_OPTIONS=-Xmx4g), and try again";
+    }
+    return e instanceof Error || e.getMessage() == null
+        ? "the program has a fault, and this was not done; what was stored before is kept"
+        : e.getMessage();
   }
 
   private void tell(
       Entry entry, Job.State state, double share, String words, Optional<String> problem) {
-    Job told;
     synchronized (this) {
-      told =
+      entry.job =
           new Job(
               entry.job.id(), entry.job.bench(), entry.job.kind(), state, share, words, problem);
-      entry.job = told;
     }
-    entry.watchers.forEach(watcher -> watcher.accept(told));
+    entry.watchers.forEach(watcher -> tell(entry, watcher));
+  }
+
+  /** Has a watcher told what is known by then; what it misses in between, it does not need. */
+  private void tell(Entry entry, Watcher watcher) {
+    if (!watcher.due.compareAndSet(false, true)) {
+      return;
+    }
+    try {
+      teller.execute(
+          () -> {
+            watcher.due.set(false);
+            Job now = job(entry);
+            if (!now.equals(watcher.last) && entry.watchers.contains(watcher)) {
+              watcher.last = now;
+              try {
+                watcher.hears.accept(now);
+              } catch (RuntimeException | Error e) {
+                entry.watchers.remove(watcher);
+                LOG.debug("a watcher of {} is gone", now.kind(), e);
+              }
+            }
+          });
+    } catch (RejectedExecutionException e) {
+      LOG.debug("nobody is told any more: the server stops", e);
+    }
+  }
+
+  private synchronized Job job(Entry entry) {
+    return entry.job;
   }
 
   /** A piece of work by its id, if it is remembered. */
@@ -145,7 +203,7 @@ public final class Jobs implements AutoCloseable {
         .reduce((earlier, later) -> later);
   }
 
-  /** Asks a piece of work to stop; it keeps the best so far. */
+  /** Asks a piece of work to stop; a search keeps the best so far. */
   public synchronized void cancel(UUID id) {
     Entry entry = entries.get(id);
     if (entry != null) {
@@ -154,17 +212,22 @@ public final class Jobs implements AutoCloseable {
   }
 
   /**
-   * Tells of every change from now on, the present state first.
+   * Tells of changes from now on, the present state first, from a thread of its own. A watcher that
+   * fails is told no more.
    *
    * @return what ends it
    */
-  public synchronized Runnable watch(UUID id, Consumer<Job> watcher) {
-    Entry entry = entries.get(id);
+  public Runnable watch(UUID id, Consumer<Job> hears) {
+    Entry entry;
+    synchronized (this) {
+      entry = entries.get(id);
+    }
     if (entry == null) {
       return () -> {};
     }
+    Watcher watcher = new Watcher(hears);
     entry.watchers.add(watcher);
-    watcher.accept(entry.job);
+    tell(entry, watcher);
     return () -> entry.watchers.remove(watcher);
   }
 
@@ -185,8 +248,13 @@ public final class Jobs implements AutoCloseable {
       if (!worker.awaitTermination(5, TimeUnit.SECONDS)) {
         worker.shutdownNow();
       }
+      teller.shutdown();
+      if (!teller.awaitTermination(1, TimeUnit.SECONDS)) {
+        teller.shutdownNow();
+      }
     } catch (InterruptedException e) {
       worker.shutdownNow();
+      teller.shutdownNow();
       Thread.currentThread().interrupt();
     }
   }

@@ -11,3 +11,14 @@ for (const point of points) {
     }
   });
 }
+
+// Bands and demands that were typed and not saved are asked for before the page is left.
+const demands = document.querySelector('form[data-rows]');
+let changed = false;
+demands?.addEventListener('input', () => { changed = true; });
+demands?.addEventListener('submit', () => { changed = false; });
+addEventListener('beforeunload', event => {
+  if (changed) {
+    event.preventDefault();
+  }
+});

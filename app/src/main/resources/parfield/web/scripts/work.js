@@ -15,7 +15,7 @@ function follow(place) {
 
   cancel?.addEventListener('click', async () => {
     cancel.disabled = true;
-    words.textContent = 'stopping; the best so far is kept …';
+    words.textContent = cancel.dataset.stopping;
     await fetch(place.dataset.work + '/cancel', { method: 'POST' });
   });
 

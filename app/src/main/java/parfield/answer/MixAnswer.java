@@ -77,6 +77,22 @@ public record MixAnswer(
         reference
             .map(light -> "Dials nearest to the shape of " + light.name() + "\n\n")
             .orElse("Dials nearest to the wanted shares\n\n"));
+    text.append(dialTable().text()).append('\n');
+    remarks().forEach(sentence -> text.append(sentence).append('\n'));
+    text.append('\n').append(bandTable().text());
+    text.append(Lines.section("What it rests on", statements));
+    text.append(Lines.section("About the spectra", about()));
+    text.append(Lines.section("Left", files));
+    return text.toString();
+  }
+
+  /** What the reference may suffer from, a sentence each. */
+  public List<String> about() {
+    return reference.map(light -> Light.cautions(List.of(light))).orElse(List.of());
+  }
+
+  /** What to dial, and what each channel gives then. */
+  public Table dialTable() {
     Table table = new Table("lrrr", "dial", "set to (%)", "output (%)", "of the mix's PPFD (%)");
     List<String> dials = fixture.dials();
     for (int i = 0; i < dials.size(); i++) {
@@ -89,13 +105,18 @@ public record MixAnswer(
               ? Numbers.finePercent(ofPhotons(i).getAsDouble())
               : Numbers.NONE);
     }
-    text.append(table.text()).append('\n');
-    text.append(mismatch());
+    return table;
+  }
+
+  /** How near the mix comes, what light it leaves and what whole percents cost. */
+  public List<String> remarks() {
     Scale scale = mix().spectrum().scale();
-    text.append(
+    double rounding = mix().mismatch() - found.nearest().mismatch();
+    return List.of(
+        mismatch(),
         String.format(
             Locale.ROOT,
-            "Left at this mix: %s%s %% of all channels at their highest.\n",
+            "Left at this mix: %s%s %% of all channels at their highest.",
             scale
                 .photonUnit()
                 .map(
@@ -106,21 +127,13 @@ public record MixAnswer(
                             + (scale == Scale.IRRADIANCE ? Numbers.PPFD : "µmol s⁻¹")
                             + ", ")
                 .orElse(""),
-            Numbers.percent(mix().share())));
-    double rounding = mix().mismatch() - found.nearest().mismatch();
-    text.append(
+            Numbers.percent(mix().share())),
         String.format(
             Locale.ROOT,
-            "No dials within the limits come nearer; whole percents cost %s.\n",
+            "No dials within the limits come nearer; whole percents cost %s.",
             reference.isPresent()
                 ? Numbers.plain(Math.toDegrees(rounding), 2) + "°"
                 : Numbers.plain(100 * rounding, 2) + " points"));
-    text.append('\n').append(bandTable());
-    text.append(Lines.section("What it rests on", statements));
-    reference.ifPresent(
-        light -> text.append(Lines.section("About the spectra", Light.cautions(List.of(light)))));
-    text.append(Lines.section("Left", files));
-    return text.toString();
   }
 
   private String mismatch() {
@@ -129,18 +142,19 @@ public record MixAnswer(
             beside ->
                 String.format(
                     Locale.ROOT,
-                    "Remaining mismatch: spectral angle %s°, overlap %s %% (within 400–700 nm).\n",
+                    "Remaining mismatch: spectral angle %s°, overlap %s %% (within 400–700 nm).",
                     Numbers.plain(Math.toDegrees(mix().mismatch()), 1),
                     Numbers.percent(beside.overlap())))
         .orElseGet(
             () ->
                 String.format(
                     Locale.ROOT,
-                    "Remaining mismatch: %s points, root mean square over the wanted bands.\n",
+                    "Remaining mismatch: %s points, root mean square over the wanted bands.",
                     Numbers.plain(100 * mix().mismatch(), 1)));
   }
 
-  private String bandTable() {
+  /** Shares by waveband, wanted and reached. */
+  public Table bandTable() {
     Table table = new Table("lrr", "band (nm)", "wanted (%)", "reached (%)");
     Optional<List<Double>> reached = bands.shares(mix().spectrum()).toOptional();
     for (int b = 0; b < bands.bands().size(); b++) {
@@ -150,7 +164,7 @@ public record MixAnswer(
           share.isPresent() ? Numbers.finePercent(share.getAsDouble()) : Numbers.NONE,
           reached.isPresent() ? Numbers.finePercent(reached.get().get(b)) : Numbers.NONE);
     }
-    return table.text();
+    return table;
   }
 
   private OptionalDouble wanted(int band) {

@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Rows under a header, columns aligned by spaces. For one thread. */
-final class Table {
+/**
+ * Rows under a header: as lines of text with columns aligned by spaces, or as its cells for a page.
+ * For one thread.
+ */
+public final class Table {
   private static final String GAP = "  ";
 
   private final List<List<String>> rows = new ArrayList<>();
@@ -44,6 +47,21 @@ final class Table {
   /** Adds a row: one cell for each column. */
   Table row(String... cells) {
     return row(List.of(cells));
+  }
+
+  /** What the columns are. */
+  public List<String> header() {
+    return rows.get(0);
+  }
+
+  /** The rows below the header, one cell for each column. */
+  public List<List<String>> body() {
+    return List.copyOf(rows.subList(1, rows.size()));
+  }
+
+  /** Whether a column holds numbers, which stand to the right. */
+  public boolean isNumber(int column) {
+    return sides.charAt(column) == 'r';
   }
 
   /** The lines of the table, each with a line feed and nothing after its last letter. */

@@ -27,8 +27,7 @@ import parfield.units.LengthUnit;
  * @param lights each at full output, in the fixture's order; maybe of unknown scale
  * @param statements on what their brightness rests
  */
-public record MixableChannels(
-    Fixture fixture, List<ChannelLight> lights, List<String> statements) {
+public record MixableChannels(Fixture fixture, List<ChannelLight> lights, List<String> statements) {
   public MixableChannels {
     Objects.requireNonNull(fixture, "fixture");
     lights = List.copyOf(lights);

@@ -74,19 +74,19 @@ public record PartsAnswer(List<Light> channels, List<TakenApart> lights) impleme
   /** The level of every channel in a light. */
   public Table table(TakenApart taken) {
     boolean fractions = fractions(taken.light());
-      String level = fractions ? "level (%)" : "level, of its file";
-      Table table = new Table("lrrr", "channel", level, "standard error", "of the PPFD (%)");
-      for (int c = 0; c < channels.size(); c++) {
-        Unmixing.Level found = taken.parts().levels().get(c);
-        double share = ofPpfd(taken, c);
-        table.row(
-            found.channel(),
-            fractions ? Numbers.finePercent(found.level()) : Numbers.significant(found.level()),
-            fractions
-                ? Numbers.finePercent(found.standardError())
-                : Numbers.significant(found.standardError()),
-            Double.isNaN(share) ? Numbers.NONE : Numbers.finePercent(share));
-      }
+    String level = fractions ? "level (%)" : "level, of its file";
+    Table table = new Table("lrrr", "channel", level, "standard error", "of the PPFD (%)");
+    for (int c = 0; c < channels.size(); c++) {
+      Unmixing.Level found = taken.parts().levels().get(c);
+      double share = ofPpfd(taken, c);
+      table.row(
+          found.channel(),
+          fractions ? Numbers.finePercent(found.level()) : Numbers.significant(found.level()),
+          fractions
+              ? Numbers.finePercent(found.standardError())
+              : Numbers.significant(found.standardError()),
+          Double.isNaN(share) ? Numbers.NONE : Numbers.finePercent(share));
+    }
     return table;
   }
 

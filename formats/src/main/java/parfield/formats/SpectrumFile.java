@@ -59,8 +59,7 @@ public final class SpectrumFile {
   public static Read read(String file, byte[] bytes, Optional<SpectralUnit> asked) {
     Notes notes = new Notes();
     try {
-      List<MeasuredSpectrum> spectra =
-          read(file, Source.checked(bytes, MOST_BYTES), asked, notes);
+      List<MeasuredSpectrum> spectra = read(file, Source.checked(bytes, MOST_BYTES), asked, notes);
       notes.throwIfFaulty();
       return new Read(named(spectra, file), notes.assumptions());
     } catch (Unreadable e) {

@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import parfield.lamp.Fixture;
+import parfield.lamp.Setting;
 import parfield.plan.DialledMix;
 import parfield.spectrum.ChannelLight;
 import parfield.spectrum.ChannelMix;
@@ -64,10 +65,36 @@ public record MixAnswer(
         light -> Comparison.of(Comparison.Basis.EQUAL_PPFD, mix().spectrum(), light.photons()));
   }
 
-  private OptionalDouble ofPhotons(int channel) {
-    double all = mix().parPhotons();
-    double part = mix().outputs().get(channel) * channels.get(channel).spectrum().parPhotons();
+  /** What a channel gives of all photons of 400–700 nm; empty where there are none. */
+  static OptionalDouble ofPhotons(List<ChannelLight> channels, List<Double> outputs, int channel) {
+    double all = 0;
+    for (int c = 0; c < channels.size(); c++) {
+      all += outputs.get(c) * channels.get(c).spectrum().parPhotons();
+    }
+    double part = outputs.get(channel) * channels.get(channel).spectrum().parPhotons();
     return all > 0 ? OptionalDouble.of(part / all) : OptionalDouble.empty();
+  }
+
+  private OptionalDouble ofPhotons(int channel) {
+    return ofPhotons(channels, mix().outputs(), channel);
+  }
+
+  /** What is dialled, and what each channel gives then. */
+  static Table dialTable(
+      Fixture fixture, Setting setting, List<ChannelLight> channels, List<Double> outputs) {
+    Table table = new Table("lrrr", "dial", "set to (%)", "output (%)", "of the mix's PPFD (%)");
+    List<String> dials = fixture.dials();
+    for (int i = 0; i < dials.size(); i++) {
+      boolean channel = i < channels.size();
+      OptionalDouble share =
+          channel ? ofPhotons(channels, outputs, i) : OptionalDouble.empty();
+      table.row(
+          dials.get(i),
+          Numbers.plain(setting.percent(dials.get(i)), 1),
+          channel ? Numbers.plain(100 * outputs.get(i), 1) : Numbers.NONE,
+          share.isPresent() ? Numbers.finePercent(share.getAsDouble()) : Numbers.NONE);
+    }
+    return table;
   }
 
   @Override
@@ -93,19 +120,7 @@ public record MixAnswer(
 
   /** What to dial, and what each channel gives then. */
   public Table dialTable() {
-    Table table = new Table("lrrr", "dial", "set to (%)", "output (%)", "of the mix's PPFD (%)");
-    List<String> dials = fixture.dials();
-    for (int i = 0; i < dials.size(); i++) {
-      boolean channel = i < channels.size();
-      table.row(
-          dials.get(i),
-          Numbers.plain(found.dials().percent(dials.get(i)), 1),
-          channel ? Numbers.plain(100 * mix().outputs().get(i), 1) : Numbers.NONE,
-          channel && ofPhotons(i).isPresent()
-              ? Numbers.finePercent(ofPhotons(i).getAsDouble())
-              : Numbers.NONE);
-    }
-    return table;
+    return dialTable(fixture, found.dials(), channels, mix().outputs());
   }
 
   /** How near the mix comes, what light it leaves and what whole percents cost. */

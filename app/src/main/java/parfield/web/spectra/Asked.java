@@ -1,6 +1,8 @@
 package parfield.web.spectra;
 
 import io.javalin.http.Context;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * What a person chose and typed, with the faults of it by field. Numbers may have a decimal comma
@@ -65,6 +68,19 @@ public final class Asked {
   /** What is wrong, by field. */
   public Map<String, String> faults() {
     return faults;
+  }
+
+  /** All of it as it stands in an address. */
+  String query() {
+    return values.entrySet().stream()
+        .flatMap(field -> field.getValue().stream().map(value -> pair(field.getKey(), value)))
+        .collect(Collectors.joining("&"));
+  }
+
+  private static String pair(String name, String value) {
+    return URLEncoder.encode(name, StandardCharsets.UTF_8)
+        + "="
+        + URLEncoder.encode(value, StandardCharsets.UTF_8);
   }
 
   /** Notes what is wrong with a field. */

@@ -74,7 +74,8 @@ final class Lights {
         open -> {
           open.setup()
               .ifPresent(setup -> setup.fixtures().keySet().forEach(name -> ofFixture(open, name).ifPresent(groups::add)));
-          new TreeMap<>(open.files()).keySet().forEach(name -> ofFile(open, name).ifPresent(groups::add));
+          // What the setup names is a channel already.
+          new TreeMap<>(open.files()).keySet().stream().filter(name -> !open.text().contains(name)).forEach(name -> ofFile(open, name).ifPresent(groups::add));
         });
     shelf.list().forEach(item -> groups.add(ofShelf(item)));
     return groups;

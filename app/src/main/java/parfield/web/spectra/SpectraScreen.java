@@ -4,7 +4,6 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.UploadedFile;
-import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -108,7 +107,7 @@ public final class SpectraScreen implements Screen {
     values.put("seen", seen);
     values.put("asked", asked);
     values.put("at", bench.map(open -> "/bench/" + open.id() + "/spectra").orElse("/spectra"));
-    values.put("query", String.valueOf(context.queryString()));
+    values.put("query", asked.query());
     // A view that lacks something is still a page; what was typed wrong is not.
     context.status(asked.faults().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
     if (part) {
@@ -222,7 +221,7 @@ public final class SpectraScreen implements Screen {
       lights.ofShelf(name).forEach(one -> chosen.get("s").add(one.key()));
     }
     if (taken.problems().isEmpty()) {
-      context.redirect(address(context) + query(chosen));
+      context.redirect(address(context) + "?" + new Asked(chosen).query());
       return;
     }
     refuse(
@@ -236,20 +235,6 @@ public final class SpectraScreen implements Screen {
       Context context, HttpStatus status, Map<String, List<String>> chosen, List<Problem> why) {
     show(context, new Asked(chosen), why);
     context.status(status);
-  }
-
-  private static String query(Map<String, List<String>> chosen) {
-    List<String> pairs = new ArrayList<>();
-    chosen
-        .get("s")
-        .stream()
-        .distinct()
-        .limit(Lights.MOST)
-        .forEach(key -> pairs.add("s=" + URLEncoder.encode(key, StandardCharsets.UTF_8)));
-    chosen
-        .get("view")
-        .forEach(view -> pairs.add("view=" + URLEncoder.encode(view, StandardCharsets.UTF_8)));
-    return pairs.isEmpty() ? "" : "?" + String.join("&", pairs);
   }
 
   private String address(Context context) {
@@ -282,6 +267,6 @@ public final class SpectraScreen implements Screen {
         lights.ofShelf(name).forEach(one -> chosen.get("s").add(one.key()));
       }
     }
-    context.redirect(address(context) + query(chosen));
+    context.redirect(address(context) + "?" + new Asked(chosen).query());
   }
 }

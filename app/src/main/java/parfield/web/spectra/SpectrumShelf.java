@@ -120,12 +120,26 @@ final class SpectrumShelf {
       return new Content(
           file.spectra().stream().map(Light::of).toList(), file.assumptions(), Optional.empty());
     } catch (InvalidFile e) {
-      return new Content(List.of(), List.of(), Optional.of(Problem.of(e)));
+      return new Content(List.of(), List.of(), Optional.of(onPage(Problem.of(e))));
     } catch (IllegalArgumentException e) {
       // A spectrum of nothing but zeros is readable, but is no light.
       return new Content(
           List.of(), List.of(), Optional.of(Problem.of(name + ": " + e.getMessage())));
     }
+  }
+
+  /** A problem in the words of a page, which has a list where a command has an option. */
+  private static Problem onPage(Problem problem) {
+    return Problem.of(
+        problem.title(),
+        problem.hints().stream()
+            .map(
+                hint ->
+                    hint.message()
+                        .replaceAll(
+                            "give --unit: .*",
+                            "choose it under: What the numbers count, where a file does not say"))
+            .toArray(String[]::new));
   }
 
   /**

@@ -29,12 +29,8 @@ function putFaults(seen) {
 function put(html) {
   const seen = document.querySelector('[data-seen]');
   const open = [...seen.querySelectorAll('details')].map(part => part.open);
-  const height = seen.offsetHeight;
   seen.innerHTML = html;
   [...seen.querySelectorAll('details')].forEach((part, i) => { part.open = open[i] ?? false; });
-  if (seen.offsetHeight < height / 2) {
-    scrollBy(0, 0);
-  }
   putFaults(seen);
   clearTimeout(resting);
   resting = setTimeout(() => {
@@ -108,7 +104,7 @@ controls.addEventListener('keydown', event => {
 });
 
 // A choice of spectra changes what can be picked: the page is asked for anew, and one stays where one was.
-const list = document.querySelector('[aria-labelledby=list-title]');
+const list = document.querySelector('[data-list]');
 list.addEventListener('change', event => {
   if (event.target.form === form) {
     sessionStorage.setItem('parfield-spectra-at', JSON.stringify([event.target.value, event.target.name, scrollY]));
@@ -125,6 +121,15 @@ if (kept) {
   scrollTo(0, y);
 }
 document.querySelector('[data-show]').hidden = true;
+
+document.querySelector('.steps [aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+
+// On a phone the answer comes first: what was chosen already is folded.
+if (matchMedia('(max-width: 760px)').matches && !kept) {
+  for (const part of document.querySelectorAll('details[data-folds]')) {
+    part.open = false;
+  }
+}
 
 const drop = document.querySelector('[data-drop]');
 const files = drop.querySelector('input[type=file]');

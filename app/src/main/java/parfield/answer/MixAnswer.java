@@ -86,8 +86,7 @@ public record MixAnswer(
     List<String> dials = fixture.dials();
     for (int i = 0; i < dials.size(); i++) {
       boolean channel = i < channels.size();
-      OptionalDouble share =
-          channel ? ofPhotons(channels, outputs, i) : OptionalDouble.empty();
+      OptionalDouble share = channel ? ofPhotons(channels, outputs, i) : OptionalDouble.empty();
       table.row(
           dials.get(i),
           Numbers.plain(setting.percent(dials.get(i)), 1),

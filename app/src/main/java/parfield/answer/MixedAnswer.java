@@ -61,8 +61,8 @@ public record MixedAnswer(
    * @param bands of which shares are told
    * @param statements on what the brightness of the channels rests
    * @throws Refusal if the dials give no light
-   * @throws IllegalArgumentException if the scales of the channels differ, or the mix cannot be held
-   *     against the reference
+   * @throws IllegalArgumentException if the scales of the channels differ, or the mix cannot be
+   *     held against the reference
    */
   public static MixedAnswer of(
       Fixture fixture,

@@ -169,8 +169,7 @@ public record OverlayAnswer(String title, List<Light> lights, Height height) imp
     for (int nm : wavelengths()) {
       List<String> row = new ArrayList<>(List.of(String.valueOf(nm)));
       for (Light light : lights) {
-        row.add(
-            Numbers.fixed(light.photons().at(nm) / divisor(light) * axis.perValue(), 3));
+        row.add(Numbers.fixed(light.photons().at(nm) / divisor(light) * axis.perValue(), 3));
       }
       table.row(row);
     }

@@ -95,7 +95,10 @@ public final class Controls {
   /** Rigs whose light can be predicted. */
   public List<String> rigs() {
     return predicts
-        ? question.setup().map(setup -> setup.rigs().values().stream().map(Rig::name).toList()).orElse(List.of())
+        ? question
+            .setup()
+            .map(setup -> setup.rigs().values().stream().map(Rig::name).toList())
+            .orElse(List.of())
         : List.of();
   }
 

@@ -72,9 +72,7 @@ final class LightViews {
     }
     OverlayAnswer overlay =
         new OverlayAnswer(
-            reference
-                .map(light -> named(lights) + " beside " + light.name())
-                .orElse(named(lights)),
+            reference.map(light -> named(lights) + " beside " + light.name()).orElse(named(lights)),
             shown,
             height);
     Seen.Builder seen = new Seen.Builder();
@@ -101,8 +99,7 @@ final class LightViews {
                 lights.get(0).name(),
                 reference.get().name(),
                 Numbers.percent(compare.lights().get(0).comparison().overlap()),
-                Numbers.plain(
-                    Math.toDegrees(compare.lights().get(0).comparison().angle()), 1)),
+                Numbers.plain(Math.toDegrees(compare.lights().get(0).comparison().angle()), 1)),
             compare);
   }
 
@@ -173,7 +170,9 @@ final class LightViews {
     double deepest = question.deepest();
     double most = question.unit().fromMetres(deepest);
     double typed =
-        question.asked().number("depth", 0, most, question.unit().symbol(), Math.rint(most * 5) / 10);
+        question
+            .asked()
+            .number("depth", 0, most, question.unit().symbol(), Math.rint(most * 5) / 10);
     double depth = Math.min(deepest, question.unit().toMetres(typed));
     Water water = question.water();
     water =
@@ -195,8 +194,7 @@ final class LightViews {
         new OverlayAnswer(
             light.name() + ", " + at,
             List.of(
-                new Light(
-                    at, Underwater.spectrum(light.photons(), water, depth), List.of()),
+                new Light(at, Underwater.spectrum(light.photons(), water, depth), List.of()),
                 below),
             OverlayAnswer.Height.COMMON);
     Seen.Builder seen =
@@ -297,9 +295,7 @@ final class LightViews {
     List<String> faults = asked.sentences();
     if (!faults.isEmpty()) {
       throw Refusal.of(
-          faults.size() == 1
-              ? "one number is to mend"
-              : faults.size() + " numbers are to mend",
+          faults.size() == 1 ? "one number is to mend" : faults.size() + " numbers are to mend",
           faults.toArray(new String[0]));
     }
   }

@@ -73,9 +73,17 @@ final class Lights {
     bench.ifPresent(
         open -> {
           open.setup()
-              .ifPresent(setup -> setup.fixtures().keySet().forEach(name -> ofFixture(open, name).ifPresent(groups::add)));
+              .ifPresent(
+                  setup ->
+                      setup
+                          .fixtures()
+                          .keySet()
+                          .forEach(name -> ofFixture(open, name).ifPresent(groups::add)));
           // What the setup names is a channel already.
-          new TreeMap<>(open.files()).keySet().stream().filter(name -> !open.text().contains(name)).forEach(name -> ofFile(open, name).ifPresent(groups::add));
+          new TreeMap<>(open.files())
+              .keySet().stream()
+                  .filter(name -> !open.text().contains(name))
+                  .forEach(name -> ofFile(open, name).ifPresent(groups::add));
         });
     shelf.list().forEach(item -> groups.add(ofShelf(item)));
     return groups;
@@ -102,7 +110,11 @@ final class Lights {
         ? Optional.empty()
         : Optional.of(
             new Group(
-                "Channels of fixture " + name, bench.sample(), Optional.empty(), offered, List.of()));
+                "Channels of fixture " + name,
+                bench.sample(),
+                Optional.empty(),
+                offered,
+                List.of()));
   }
 
   private Optional<Group> ofFile(OpenBench bench, String name) {

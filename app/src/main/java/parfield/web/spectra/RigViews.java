@@ -89,7 +89,10 @@ final class RigViews {
   private static double depth(Question question, String field) {
     double usual =
         Math.rint(
-                10 * question.unit().fromMetres(question.bench().orElseThrow().bench().usualDepth()))
+                10
+                    * question
+                        .unit()
+                        .fromMetres(question.bench().orElseThrow().bench().usualDepth()))
             / 10;
     double most = question.unit().fromMetres(question.deepest());
     double typed = question.asked().number(field, 0, most, question.unit().symbol(), usual);
@@ -211,7 +214,8 @@ final class RigViews {
               ? under(question, bench, rigName)
               : MixableChannels.of(question.setup().orElseThrow().fixtures().get(from));
     }
-    return new Mixing(from, rigName, channels, dials(question, channels, rigName), Optional.empty());
+    return new Mixing(
+        from, rigName, channels, dials(question, channels, rigName), Optional.empty());
   }
 
   private MixableChannels under(Question question, OpenBench bench, String rigName) {
@@ -308,11 +312,7 @@ final class RigViews {
             .orElseGet(() -> MixGoal.shares(question.bands(), shares));
     DialledMix mix = DialledMix.nearest(goal, mixing.channels().fixture(), lights, levels);
     Map<String, Double> dials = new LinkedHashMap<>();
-    mixing
-        .channels()
-        .fixture()
-        .dials()
-        .forEach(name -> dials.put(name, mix.dials().percent(name)));
+    mixing.channels().fixture().dials().forEach(name -> dials.put(name, mix.dials().percent(name)));
     MixAnswer answer =
         new MixAnswer(
             reference,
@@ -350,11 +350,11 @@ final class RigViews {
     Seen.Builder seen = new Seen.Builder();
     if (mixing.found().isPresent()) {
       MixAnswer answer = mixing.found().get();
-      return seen.table("The nearest setting, in whole percents: the sliders stand at it", answer.dialTable())
+      return seen.table(
+              "The nearest setting, in whole percents: the sliders stand at it", answer.dialTable())
           .sentences("How near", answer.remarks())
           .picture(SpectrumPictures.mix(answer))
-          .table(
-              "Shares by waveband, of all photons of the bands together", answer.bandTable())
+          .table("Shares by waveband, of all photons of the bands together", answer.bandTable())
           .sentences("What it rests on", answer.statements())
           .cautions("About the spectra", answer.about())
           .of(answer.remarks().get(0), answer);

@@ -143,8 +143,7 @@ public final class SpectraScreen implements Screen {
 
   private Seen seen(Question question, View view, Optional<RigViews.Mixing> mixing) {
     boolean ofBench =
-        view == View.MIX
-            || (view == View.BLEND && question.asked().text("places").isPresent());
+        view == View.MIX || (view == View.BLEND && question.asked().text("places").isPresent());
     if (question.chosen().isEmpty() && !ofBench) {
       throw Refusal.of("no spectrum is chosen", "tick one or more in the list");
     }
@@ -181,9 +180,7 @@ public final class SpectraScreen implements Screen {
         mixing = Optional.of(asked.has("find") ? rigs.nearest(question, dialled) : dialled);
       }
       Answer answer = seen(question, view, mixing).answer().orElseThrow();
-      context
-          .contentType("application/json; charset=utf-8")
-          .result(Json.text(answer.json()));
+      context.contentType("application/json; charset=utf-8").result(Json.text(answer.json()));
     } catch (IllegalArgumentException e) {
       throw Refusal.of(String.valueOf(e.getMessage()));
     }
@@ -214,7 +211,8 @@ public final class SpectraScreen implements Screen {
       return;
     }
     if (!unit.isEmpty() && SpectralUnit.of(unit).isEmpty()) {
-      throw Refusal.of("a unit of spectra is none of those that are known", "choose one of the list");
+      throw Refusal.of(
+          "a unit of spectra is none of those that are known", "choose one of the list");
     }
     SpectrumShelf.Taken taken = shelf.take(uploads, unit, Benches.who(context));
     for (String name : taken.stored()) {

@@ -184,9 +184,7 @@ final class SpectrumShelf {
     Optional<Problem> problem = content(name, bytes, unit).problem();
     if (problem.isEmpty()) {
       try {
-        workspace
-            .shelf()
-            .put(ShelfItem.Kind.SPECTRUM, name, note, Map.of(name, bytes), who);
+        workspace.shelf().put(ShelfItem.Kind.SPECTRUM, name, note, Map.of(name, bytes), who);
       } catch (IllegalArgumentException e) {
         return Optional.of(Problem.of(e.getMessage()));
       }

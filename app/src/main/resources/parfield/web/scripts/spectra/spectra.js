@@ -32,6 +32,7 @@ function put(html) {
   seen.innerHTML = html;
   [...seen.querySelectorAll('details')].forEach((part, i) => { part.open = open[i] ?? false; });
   putFaults(seen);
+  told.classList.toggle('hidden-text', seen.querySelector('.next, .problem') !== null);
   clearTimeout(resting);
   resting = setTimeout(() => {
     told.textContent = seen.firstElementChild.dataset.summary;
@@ -54,9 +55,11 @@ async function ask() {
       put(await answer.text());
       history.replaceState(null, '', running);
     } else {
+      told.classList.remove('hidden-text');
       told.textContent = 'This was not answered. Load the page again; what is stored is kept.';
     }
   } catch {
+    told.classList.remove('hidden-text');
     told.textContent = 'The server does not answer. Look whether it still runs, then move a slider again.';
   } finally {
     clearTimeout(busy);
@@ -111,6 +114,18 @@ list.addEventListener('change', event => {
     form.requestSubmit();
   }
 });
+for (const all of list.querySelectorAll('[data-all]')) {
+  all.hidden = false;
+  all.addEventListener('click', () => {
+    const boxes = [...all.closest('fieldset').querySelectorAll('input[type=checkbox]')];
+    const on = boxes.some(box => !box.checked);
+    for (const box of boxes) {
+      box.checked = on;
+    }
+    sessionStorage.setItem('parfield-spectra-at', JSON.stringify([boxes[0].value, boxes[0].name, scrollY]));
+    form.requestSubmit();
+  });
+}
 const kept = sessionStorage.getItem('parfield-spectra-at');
 if (kept) {
   sessionStorage.removeItem('parfield-spectra-at');

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parfield.demo.DemoBench;
 import parfield.web.TestServer;
+import parfield.web.spectra.Asked;
 
 /** Spectra in a real browser: dropped, laid over each other, slid and mixed. */
 class SpectraTest {
@@ -98,7 +99,7 @@ class SpectraTest {
     assertThat(page.locator("#f-depth").inputValue()).isEqualTo("57");
     seen(page, "white, 57 cm deep");
     page.waitForFunction(
-        "() => document.querySelector('[data-told]').textContent.includes('57 cm deep')");
+        "() => document.querySelector('[data-spoken]').textContent.includes('57 cm deep')");
     page.locator("#f-depth").fill("deep");
     page.waitForFunction("() => document.querySelector('#f-depth').ariaInvalid === 'true'");
     assertThat(page.locator("#e-depth").innerText()).contains("deep is no number");
@@ -109,25 +110,30 @@ class SpectraTest {
     Screens.shoot(page, "spectra-water");
 
     view(page, "Mix");
-    page.locator("#f-full0").fill("100");
-    page.locator("#f-full1").fill("80");
-    page.locator("#f-full2").fill("20");
+    // The reference goes along from view to view; without it, it is a channel as the others are.
+    assertThat(page.locator(".dials [data-slides]").count()).isEqualTo(3);
+    page.locator("#f-ref").selectOption("none");
+    page.waitForFunction("() => document.querySelectorAll('.dials [data-slides]').length === 4");
     page.locator("#f-ref").selectOption("reference");
+    page.waitForFunction("() => document.querySelectorAll('.dials [data-slides]').length === 3");
+    page.getByLabel("blue, µmol m⁻² s⁻¹").fill("100");
+    page.getByLabel("white, µmol m⁻² s⁻¹").fill("80");
+    page.getByLabel("violet, µmol m⁻² s⁻¹").fill("20");
     seen(page, "mix beside reference");
     String before = page.locator("[data-seen]").innerText();
-    page.locator("[data-slides=f-dial0]").focus();
+    page.locator(".dials [data-slides]").first().focus();
     page.keyboard().press("ArrowLeft");
     page.keyboard().press("ArrowLeft");
     page.waitForFunction(
         "text => document.querySelector('[data-seen]').innerText !== text", before);
-    assertThat(page.locator("#f-dial0").inputValue()).isEqualTo("98");
+    assertThat(page.locator(".dials input[name]").first().inputValue()).isEqualTo("98");
     page.locator("summary", new Page.LocatorOptions().setHasText("Find the nearest")).focus();
     page.keyboard().press("Enter");
     page.locator("button[name=find]").focus();
     page.keyboard().press("Enter");
     page.getByText("The nearest setting, in whole percents").first().waitFor();
     String found = page.locator("[data-seen] tbody tr").first().locator("td").first().innerText();
-    assertThat(page.locator("#f-dial0").inputValue()).isEqualTo(found);
+    assertThat(page.locator(".dials input[name]").first().inputValue()).isEqualTo(found);
     Screens.shoot(page, "spectra-mix");
     screens.nothingFailed();
   }
@@ -142,7 +148,10 @@ class SpectraTest {
       chosen.append("&s=shelf%2Finvented-").append(name).append(".csv%2F0");
     }
     chosen.append("&ref=shelf%2Finvented-reference.csv%2F0");
-    String typed = "&distance=50&width=40&tall=9&ppfd=300&full0=100&full1=80&full2=20";
+    for (String name : new String[] {"blue", "white", "violet"}) {
+      chosen.append('&').append(Asked.field("full", "invented-" + name)).append("=80");
+    }
+    String typed = "&distance=50&width=40&tall=9&ppfd=300";
     for (ColorScheme theme : new ColorScheme[] {ColorScheme.LIGHT, ColorScheme.DARK}) {
       for (int[] size : new int[][] {Screens.LAPTOP, Screens.PHONE}) {
         Page page = screens.page(size, theme);

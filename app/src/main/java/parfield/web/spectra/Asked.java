@@ -13,6 +13,9 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import java.util.zip.CRC32;
+import parfield.units.LengthUnit;
 
 /**
  * What a person chose and typed, with the faults of it by field. Numbers may have a decimal comma
@@ -20,6 +23,11 @@ import java.util.stream.Collectors;
  */
 public final class Asked {
   private static final int LONGEST = 40;
+
+  /** Names the unit in which lengths were typed. */
+  private static final String UNIT = "in";
+
+  private static final List<String> LENGTHS = List.of("depth", "distance", "width", "tall");
 
   private static final Pattern NUMBER =
       Pattern.compile("([+-]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+))\\s*([^\\d.,].*)?");
@@ -68,6 +76,43 @@ public final class Asked {
   /** What is wrong, by field. */
   public Map<String, String> faults() {
     return faults;
+  }
+
+  /**
+   * The name of a field about one of several things: it goes with the thing's name, so that what
+   * was typed never belongs to another when one is added or taken away.
+   */
+  public static String field(String kind, String name) {
+    CRC32 check = new CRC32();
+    check.update(name.getBytes(StandardCharsets.UTF_8));
+    return String.format(Locale.ROOT, "%s-%08x", kind, check.getValue());
+  }
+
+  /**
+   * The same with lengths in another unit, where they were typed in one that is stated: the choice
+   * of unit changes what is shown, never what is meant.
+   */
+  Asked shownIn(LengthUnit unit) {
+    Optional<LengthUnit> typed =
+        text(UNIT)
+            .flatMap(
+                symbol ->
+                    Stream.of(LengthUnit.values())
+                        .filter(each -> each.symbol().equals(symbol))
+                        .findFirst());
+    if (typed.isEmpty() || typed.get() == unit) {
+      return this;
+    }
+    Map<String, List<String>> shown = new LinkedHashMap<>(values);
+    for (String field : LENGTHS) {
+      OptionalDouble value = new Asked(values).number(field, -1e9, 1e9, "");
+      if (value.isPresent()) {
+        shown.put(
+            field, List.of(plain(unit.fromMetres(typed.get().toMetres(value.getAsDouble())))));
+      }
+    }
+    shown.put(UNIT, List.of(unit.symbol()));
+    return new Asked(shown);
   }
 
   /** All of it as it stands in an address. */

@@ -35,13 +35,12 @@ public final class Controls {
   /**
    * One dial.
    *
-   * @param index in the order of the fixture
    * @param name of it
    * @param percent it stands at
    * @param channel whether it is a channel's own, not a master
    * @param scaled whether the channel's brightness is known without being typed
    */
-  public record Dial(int index, String name, String percent, boolean channel, boolean scaled) {}
+  public record Dial(String name, String percent, boolean channel, boolean scaled) {}
 
   /** The symbol of the unit of lengths. */
   public String unit() {
@@ -133,11 +132,10 @@ public final class Controls {
         int i = dials.size();
         dials.add(
             new Dial(
-                i,
                 dial.getKey(),
                 mixing.get().found().isPresent()
                     ? Asked.plain(dial.getValue())
-                    : value("dial" + i, Asked.plain(dial.getValue())),
+                    : value(Asked.field("dial", dial.getKey()), Asked.plain(dial.getValue())),
                 i < lights.size(),
                 i < lights.size() && lights.get(i).spectrum().scale() != Scale.RELATIVE));
       }

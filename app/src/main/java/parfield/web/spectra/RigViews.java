@@ -247,10 +247,9 @@ final class RigViews {
             .map(rig -> rig.hangings().get(0).setting());
     Map<String, Double> dials = new LinkedHashMap<>();
     List<String> names = channels.fixture().dials();
-    for (int i = 0; i < names.size(); i++) {
-      String name = names.get(i);
+    for (String name : names) {
       double usual = hung.map(setting -> setting.percent(name)).orElse(100.0);
-      dials.put(name, question.asked().number("dial" + i, 0, 100, "%", usual));
+      dials.put(name, question.asked().number(Asked.field("dial", name), 0, 100, "%", usual));
     }
     return dials;
   }
@@ -259,8 +258,8 @@ final class RigViews {
   private static List<ChannelLight> scaled(Asked asked, MixableChannels channels) {
     List<ChannelLight> lights = channels.lights();
     List<OptionalDouble> typed = new ArrayList<>();
-    for (int i = 0; i < lights.size(); i++) {
-      typed.add(asked.number("full" + i, 1e-3, BRIGHTEST, Numbers.PPFD));
+    for (ChannelLight light : lights) {
+      typed.add(asked.number(Asked.field("full", light.name()), 1e-3, BRIGHTEST, Numbers.PPFD));
     }
     LightViews.refuseFaults(asked);
     boolean some = typed.stream().anyMatch(OptionalDouble::isPresent);
@@ -292,10 +291,10 @@ final class RigViews {
     Optional<Light> reference = Optional.empty();
     if (asked.text("goal", "ref").equals("shares")) {
       List<WaveBand> bands = question.bands().bands();
-      for (int b = 0; b < bands.size(); b++) {
-        OptionalDouble share = asked.number("share" + b, 0, 100, "%");
+      for (WaveBand band : bands) {
+        OptionalDouble share = asked.number(Asked.field("share", Numbers.nm(band)), 0, 100, "%");
         if (share.isPresent()) {
-          shares.put(bands.get(b), share.getAsDouble() / 100);
+          shares.put(band, share.getAsDouble() / 100);
         }
       }
     } else {
@@ -328,19 +327,20 @@ final class RigViews {
 
   private static Map<String, DialledMix.Level> levels(Asked asked, MixableChannels channels) {
     Map<String, DialledMix.Level> levels = new LinkedHashMap<>();
-    for (int i = 0; i < channels.lights().size(); i++) {
-      double low = asked.number("low" + i, 0, 100, "%", 0);
-      double high = asked.number("high" + i, 0, 100, "%", 100);
+    for (ChannelLight light : channels.lights()) {
+      String lowest = Asked.field("low", light.name());
+      double low = asked.number(lowest, 0, 100, "%", 0);
+      double high = asked.number(Asked.field("high", light.name()), 0, 100, "%", 100);
       if (low > high) {
         asked.fault(
-            "low" + i,
+            lowest,
             String.format(
                 Locale.ROOT,
                 "%s lies above the highest, %s: swap them",
                 Asked.plain(low),
                 Asked.plain(high)));
       } else {
-        levels.put(channels.lights().get(i).name(), new DialledMix.Level(low, high));
+        levels.put(light.name(), new DialledMix.Level(low, high));
       }
     }
     return levels;

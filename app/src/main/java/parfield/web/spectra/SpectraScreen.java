@@ -74,9 +74,10 @@ public final class SpectraScreen implements Screen {
     show(context, Asked.of(context), List.of());
   }
 
-  private void show(Context context, Asked asked, List<Problem> refused) {
+  private void show(Context context, Asked typed, List<Problem> refused) {
     Optional<OpenBench> bench = bench(context);
     Frame frame = frame(context, bench);
+    Asked asked = typed.shownIn(frame.length());
     boolean part = context.header(PART) != null;
     List<Lights.Group> groups = part ? List.of() : lights.groups(bench);
     List<String> missing = new ArrayList<>();
@@ -163,8 +164,8 @@ public final class SpectraScreen implements Screen {
 
   /** The answer that a view shows, as the command prints it. */
   private void json(Context context) {
-    Asked asked = Asked.of(context);
     Optional<OpenBench> bench = bench(context);
+    Asked asked = Asked.of(context).shownIn(frame(context, bench).length());
     Question question =
         new Question(
             bench,

@@ -258,7 +258,9 @@ class SpectraScreenTest {
   void mixes() throws IOException {
     dropDemo("blue", "white", "violet", "reference");
     String query =
-        "view=mix&find=1&full0=100&full1=80,5&full2=20&"
+        "view=mix&find=1&"
+            + full("100", "80,5", "20")
+            + "&"
             + chosen("blue", "white", "violet", "reference")
             + "&ref="
             + key("reference.csv", 0);
@@ -274,11 +276,16 @@ class SpectraScreenTest {
     same("/spectra", query, with(channels, "--to", file("reference")));
     same(
         "/spectra",
-        query + "&low0=20&high1=90",
+        query + "&" + field("low", "blue") + "=20&" + field("high", "white") + "=90",
         with(channels, "--to", file("reference"), "--limit", "blue=20:100,white=0:90"));
     same(
         "/spectra",
-        query + "&goal=shares&share2=45&share5=8",
+        query
+            + "&goal=shares&"
+            + field("share", "430–480")
+            + "=45&"
+            + field("share", "600–700")
+            + "=8",
         with(channels, "--shares", "430-480=45,600-700=8"));
   }
 
@@ -291,14 +298,16 @@ class SpectraScreenTest {
   void slides() {
     dropDemo("blue", "white", "violet", "reference");
     String query =
-        "view=mix&full0=100&full1=80&full2=20&"
+        "view=mix&"
+            + full("100", "80", "20")
+            + "&"
             + chosen("blue", "white", "violet", "reference")
             + "&ref="
             + key("reference.csv", 0);
     JsonNode nearest = json(server.get("/spectra/answer.json?" + query + "&find=1").body());
     StringBuilder dials = new StringBuilder(query);
     for (int i = 0; i < 3; i++) {
-      dials.append("&dial").append(i).append('=');
+      dials.append('&').append(field("dial", CHANNELS.get(i))).append('=');
       dials.append(nearest.get("dials").get(i).get("set_to_percent").asText());
     }
     JsonNode slid = json(server.get("/spectra/answer.json?" + dials).body());
@@ -316,7 +325,9 @@ class SpectraScreenTest {
     String page = server.get("/spectra?" + query + "&find=1").body();
     assertThat(page)
         .contains(
-            "name=\"dial1\" value=\""
+            "name=\""
+                + field("dial", "white")
+                + "\" value=\""
                 + Asked.plain(nearest.get("dials").get(1).get("set_to_percent").asDouble())
                 + "\"");
   }
@@ -325,11 +336,62 @@ class SpectraScreenTest {
   @DisplayName("half of two channels is half the light of both: spectra add")
   void halves() {
     dropDemo("blue", "white");
-    String query = "view=mix&full0=100&full1=60&" + chosen("blue", "white");
-    double full = ppfd(query + "&dial0=100&dial1=100");
+    String query = "view=mix&" + full("100", "60") + "&" + chosen("blue", "white");
+    double full = ppfd(query + "&" + each("dial", "100", "100"));
     assertThat(full).isEqualTo(160);
-    assertThat(ppfd(query + "&dial0=50&dial1=50")).isEqualTo(80);
-    assertThat(ppfd(query + "&dial0=100&dial1=0")).isEqualTo(100);
+    assertThat(ppfd(query + "&" + each("dial", "50", "50"))).isEqualTo(80);
+    assertThat(ppfd(query + "&" + each("dial", "100", "0"))).isEqualTo(100);
+  }
+
+  private static final List<String> CHANNELS = List.of("blue", "white", "violet");
+
+  private static String field(String kind, String name) {
+    return Asked.field(kind, name);
+  }
+
+  /** Fields of one kind, one a channel. */
+  private static String each(String kind, String... values) {
+    List<String> pairs = new ArrayList<>();
+    for (int i = 0; i < values.length; i++) {
+      pairs.add(field(kind, CHANNELS.get(i)) + "=" + values[i]);
+    }
+    return String.join("&", pairs);
+  }
+
+  private static String full(String... values) {
+    return each("full", values);
+  }
+
+  @Test
+  @DisplayName("what was typed for a channel stays with it when another is added")
+  void keepsWhatBelongsTogether() {
+    dropDemo("blue", "white", "reference");
+    String typed = "view=mix&" + full("100", "60") + "&";
+    assertThat(ppfd(typed + chosen("blue", "white"))).isEqualTo(160);
+    assertThat(ppfd(typed + chosen("white", "blue"))).isEqualTo(160);
+    assertThat(ppfd(typed + each("dial", "0", "100") + "&" + chosen("white", "blue")))
+        .isEqualTo(60);
+    assertThat(server.get("/spectra?" + typed + chosen("blue", "reference", "white")).body())
+        .contains("how bright channel reference is beside the others is not known");
+    // As the reference it is no channel.
+    assertThat(
+            ppfd(typed + chosen("reference", "white", "blue") + "&ref=" + key("reference.csv", 0)))
+        .isEqualTo(160);
+  }
+
+  @Test
+  @DisplayName("a length that was typed in centimetres stays as long where inches are shown")
+  void keepsLengths() {
+    dropDemo("blue");
+    HttpResponse<String> page =
+        server.send(
+            server
+                .request("/spectra?view=water&in=cm&depth=38.1&" + chosen("blue"))
+                .header("Cookie", "parfield-length=in")
+                .GET()
+                .build());
+    // 38.1 cm are 15 in: the inch is 2.54 cm by definition.
+    assertThat(page.body()).contains("name=\"depth\" value=\"15\"", "blue, 15 in deep");
   }
 
   private double ppfd(String query) {
@@ -669,7 +731,13 @@ class SpectraScreenTest {
         .contains("the scale of blue is not known: as measured it cannot be laid over another");
     assertThat(
             server
-                .get("/spectra?view=mix&full0=1&full1=1&dial0=0&dial1=0&" + chosen("blue", "white"))
+                .get(
+                    "/spectra?view=mix&"
+                        + full("1", "1")
+                        + "&"
+                        + each("dial", "0", "0")
+                        + "&"
+                        + chosen("blue", "white"))
                 .body())
         .contains("these dials give no light");
   }

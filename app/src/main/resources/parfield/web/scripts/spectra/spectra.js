@@ -1,7 +1,8 @@
 // What is asked follows the hand: each change asks for the answer anew and puts it in place. Numbers
 // and pictures come from the server, from the same answers as on the command line.
 const form = document.querySelector('[data-asked]');
-const told = document.querySelector('[data-told]');
+const told = document.querySelector('p[data-told]');
+const spoken = document.querySelector('[data-spoken]');
 const busyAfter = 500;
 const typingRests = 350;
 const handRests = 450;
@@ -32,10 +33,10 @@ function put(html) {
   seen.innerHTML = html;
   [...seen.querySelectorAll('details')].forEach((part, i) => { part.open = open[i] ?? false; });
   putFaults(seen);
-  told.classList.toggle('hidden-text', seen.querySelector('.next, .problem') !== null);
+  told.textContent = seen.firstElementChild.dataset.told;
   clearTimeout(resting);
   resting = setTimeout(() => {
-    told.textContent = seen.firstElementChild.dataset.summary;
+    spoken.textContent = seen.firstElementChild.dataset.summary;
   }, handRests);
 }
 
@@ -55,11 +56,9 @@ async function ask() {
       put(await answer.text());
       history.replaceState(null, '', running);
     } else {
-      told.classList.remove('hidden-text');
       told.textContent = 'This was not answered. Load the page again; what is stored is kept.';
     }
   } catch {
-    told.classList.remove('hidden-text');
     told.textContent = 'The server does not answer. Look whether it still runs, then move a slider again.';
   } finally {
     clearTimeout(busy);
@@ -71,10 +70,18 @@ async function ask() {
   }
 }
 
+// Where a page that is asked for anew goes on.
+function keep(input) {
+  sessionStorage.setItem('parfield-spectra-at', JSON.stringify([input.name, input.value, scrollY]));
+}
+
 let typing = 0;
 const controls = document.querySelector('[data-controls]');
 controls.addEventListener('input', event => {
   const input = event.target;
+  if (input.hasAttribute('data-whole')) {
+    return;
+  }
   if (input.dataset.slides) {
     document.getElementById(input.dataset.slides).value = input.value;
     ask();
@@ -89,10 +96,13 @@ controls.addEventListener('input', event => {
 });
 controls.addEventListener('change', event => {
   if (event.target.hasAttribute('data-whole')) {
-    // Other channels have other dials: the page is asked for anew without the old ones.
-    for (const input of controls.querySelectorAll('input')) {
-      input.disabled = /^(dial|full|low|high)\d+$/.test(input.name);
+    // Other channels have other dials: the page is asked for anew, without the old ones.
+    if (event.target.dataset.whole === 'fresh') {
+      for (const input of controls.querySelectorAll('input')) {
+        input.disabled = /^(dial|full|low|high)-/.test(input.name);
+      }
     }
+    keep(event.target);
     form.requestSubmit();
   }
 });
@@ -110,7 +120,7 @@ controls.addEventListener('keydown', event => {
 const list = document.querySelector('[data-list]');
 list.addEventListener('change', event => {
   if (event.target.form === form) {
-    sessionStorage.setItem('parfield-spectra-at', JSON.stringify([event.target.value, event.target.name, scrollY]));
+    keep(event.target);
     form.requestSubmit();
   }
 });
@@ -122,16 +132,16 @@ for (const all of list.querySelectorAll('[data-all]')) {
     for (const box of boxes) {
       box.checked = on;
     }
-    sessionStorage.setItem('parfield-spectra-at', JSON.stringify([boxes[0].value, boxes[0].name, scrollY]));
+    keep(boxes[0]);
     form.requestSubmit();
   });
 }
 const kept = sessionStorage.getItem('parfield-spectra-at');
 if (kept) {
   sessionStorage.removeItem('parfield-spectra-at');
-  const [value, name, y] = JSON.parse(kept);
-  const input = [...list.querySelectorAll('input')]
-    .find(each => each.name === name && (name === 'bands' || each.value === value));
+  const [name, value, y] = JSON.parse(kept);
+  const input = [...document.querySelectorAll('.spectra input:not([type=hidden]), .spectra select')]
+    .find(each => each.name === name && (name !== 's' || each.value === value));
   input?.focus({ preventScroll: true });
   scrollTo(0, y);
 }

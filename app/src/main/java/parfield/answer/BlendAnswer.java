@@ -35,6 +35,44 @@ public record BlendAnswer(
   public String text(LengthUnit unit) {
     StringBuilder text = new StringBuilder();
     text.append(blend.words()).append("\n\n");
+    text.append(table().text()).append('\n');
+    explanation().forEach(sentence -> text.append(sentence).append('\n'));
+    text.append(Lines.section("What it rests on", statements));
+    text.append(Lines.section("About the spectra", about()));
+    text.append(Lines.section("Left", files));
+    return text.toString();
+  }
+
+  /** What the figures mean and which band differs most, a sentence each. */
+  public List<String> explanation() {
+    Blend.Spread widest = widest();
+    return List.of(
+        String.format(
+            Locale.ROOT,
+            "Bands in nm; shares are of the photons within %s–%s nm. Δu′v′ is the distance in"
+                + " colour from the\nmean light of all places at equal PPFD; root mean square %s,"
+                + " between two places at most %s.",
+            Numbers.plain(bands.fromNm(), 1),
+            Numbers.plain(bands.toNm(), 1),
+            Numbers.fixed(blend.typical(), 4),
+            Numbers.fixed(blend.widest(), 4)),
+        String.format(
+            Locale.ROOT,
+            "Of the bands %s nm differs most: %s %% at %s, %s %% at %s.",
+            Numbers.nm(widest.band()),
+            Numbers.finePercent(widest.least()),
+            widest.leastAt(),
+            Numbers.finePercent(widest.most()),
+            widest.mostAt()));
+  }
+
+  /** What the spectra may suffer from, a sentence each; none where they were predicted. */
+  public List<String> about() {
+    return Light.cautions(lights);
+  }
+
+  /** Every place against the mean light. */
+  public Table table() {
     List<String> header = new ArrayList<>(List.of("place", "Δu′v′"));
     bands.bands().forEach(band -> header.add(Numbers.nm(band) + " (%)"));
     Table table = new Table("l" + "r".repeat(header.size() - 1), header);
@@ -50,31 +88,7 @@ public record BlendAnswer(
     List<String> range = new ArrayList<>(List.of("highest less lowest", Numbers.NONE));
     blend.spreads().forEach(spread -> range.add(Numbers.finePercent(spread.range())));
     table.row(range);
-    text.append(table.text());
-    Blend.Spread widest = widest();
-    text.append(
-        String.format(
-            Locale.ROOT,
-            """
-
-            Bands in nm; shares are of the photons within %s–%s nm. Δu′v′ is the distance in colour \
-            from the
-            mean light of all places at equal PPFD; root mean square %s, between two places at most %s.
-            Of the bands %s nm differs most: %s %% at %s, %s %% at %s.
-            """,
-            Numbers.plain(bands.fromNm(), 1),
-            Numbers.plain(bands.toNm(), 1),
-            Numbers.fixed(blend.typical(), 4),
-            Numbers.fixed(blend.widest(), 4),
-            Numbers.nm(widest.band()),
-            Numbers.finePercent(widest.least()),
-            widest.leastAt(),
-            Numbers.finePercent(widest.most()),
-            widest.mostAt()));
-    text.append(Lines.section("What it rests on", statements));
-    text.append(Lines.section("About the spectra", Light.cautions(lights)));
-    text.append(Lines.section("Left", files));
-    return text.toString();
+    return table;
   }
 
   private Blend.Spread widest() {

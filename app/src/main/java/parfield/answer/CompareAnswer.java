@@ -61,6 +61,36 @@ public record CompareAnswer(
             Numbers.count(lights.size(), "light"),
             reference.name(),
             photons() ? "PPFD" : "energy of 400–700 nm"));
+    text.append(figures().text()).append('\n');
+    text.append(shares().text()).append('\n');
+    explanation().forEach(sentence -> text.append(sentence).append('\n'));
+    text.append(Lines.section("About the spectra", about()));
+    text.append(Lines.section("Left", files));
+    return text.toString();
+  }
+
+  /** What the figures mean and what shares are of, a sentence each. */
+  public List<String> explanation() {
+    return List.of(
+        String.format(
+            Locale.ROOT,
+            "Shares are of the %s within %s–%s nm; in brackets: points more or less than the"
+                + " reference.",
+            photons() ? "photons" : "energy",
+            Numbers.plain(bands.fromNm(), 1),
+            Numbers.plain(bands.toNm(), 1)),
+        "The overlap is the part of a light, within 400–700 nm, that the reference has too; the"
+            + " spectral\nangle is 0° for lights of one shape and 90° for lights without a common"
+            + " wavelength.");
+  }
+
+  /** What the spectra may suffer from, a sentence each. */
+  public List<String> about() {
+    return Light.cautions(all());
+  }
+
+  /** How alike each light is to the reference. */
+  public Table figures() {
     Table figures =
         new Table("lrrr", "light", "overlap (%)", "spectral angle (°)", "main peak shifted (nm)");
     for (Compared compared : lights) {
@@ -75,27 +105,11 @@ public record CompareAnswer(
               .map(shift -> Numbers.signed(shift, 1))
               .orElse("not defined"));
     }
-    text.append(figures.text()).append('\n');
-    text.append(shares());
-    text.append(
-        String.format(
-            Locale.ROOT,
-            """
-
-            Shares are of the %s within %s–%s nm; in brackets: points more or less than the reference.
-            The overlap is the part of a light, within 400–700 nm, that the reference has too; the \
-            spectral
-            angle is 0° for lights of one shape and 90° for lights without a common wavelength.
-            """,
-            photons() ? "photons" : "energy",
-            Numbers.plain(bands.fromNm(), 1),
-            Numbers.plain(bands.toNm(), 1)));
-    text.append(Lines.section("About the spectra", Light.cautions(all())));
-    text.append(Lines.section("Left", files));
-    return text.toString();
+    return figures;
   }
 
-  private String shares() {
+  /** Shares by waveband, each beside the reference's. */
+  public Table shares() {
     List<String> header = new ArrayList<>(List.of("band (nm)", reference.name() + " (%)"));
     lights.forEach(compared -> header.add(compared.light().name() + " (%)"));
     Table table = new Table("l" + "r".repeat(header.size() - 1), header);
@@ -115,7 +129,7 @@ public record CompareAnswer(
       }
       table.row(row);
     }
-    return table.text();
+    return table;
   }
 
   private List<Light> all() {

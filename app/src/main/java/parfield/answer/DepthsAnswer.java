@@ -40,6 +40,32 @@ public record DepthsAnswer(
             "%s under water of yellowing %s 1/m, by absorption alone\n\n",
             light.name(),
             Numbers.plain(water.yellowing(), 4)));
+    text.append(table(unit).text()).append('\n');
+    explanation().forEach(sentence -> text.append(sentence).append('\n'));
+    text.append(Lines.section("About the spectra", about()));
+    text.append(Lines.section("Left", files));
+    return text.toString();
+  }
+
+  /** What shares are of and what is left out, a sentence each. */
+  public List<String> explanation() {
+    return List.of(
+        String.format(
+            Locale.ROOT,
+            "Bands in nm; shares are of the photons within %s–%s nm at that depth. The light is"
+                + " taken to go\nstraight down: slanted and reflected light goes a longer way and"
+                + " changes more.",
+            Numbers.plain(bands.fromNm(), 1),
+            Numbers.plain(bands.toNm(), 1)));
+  }
+
+  /** What the spectrum may suffer from, a sentence each. */
+  public List<String> about() {
+    return Light.cautions(List.of(light));
+  }
+
+  /** What is left at each depth, and the shares there. */
+  public Table table(LengthUnit unit) {
     List<String> header =
         new ArrayList<>(List.of("depth (" + unit.symbol() + ")", "PPFD left (%)"));
     bands.bands().forEach(band -> header.add(Numbers.nm(band) + " (%)"));
@@ -54,21 +80,7 @@ public record DepthsAnswer(
       }
       table.row(row);
     }
-    text.append(table.text());
-    text.append(
-        String.format(
-            Locale.ROOT,
-            """
-
-            Bands in nm; shares are of the photons within %s–%s nm at that depth. The light is taken \
-            to go
-            straight down: slanted and reflected light goes a longer way and changes more.
-            """,
-            Numbers.plain(bands.fromNm(), 1),
-            Numbers.plain(bands.toNm(), 1)));
-    text.append(Lines.section("About the spectra", Light.cautions(List.of(light))));
-    text.append(Lines.section("Left", files));
-    return text.toString();
+    return table;
   }
 
   @Override

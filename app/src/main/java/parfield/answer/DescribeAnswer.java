@@ -46,11 +46,23 @@ public record DescribeAnswer(List<Described> lights, List<String> files) impleme
     StringBuilder text = new StringBuilder();
     for (int from = 0; from < lights.size(); from += SIDE_BY_SIDE) {
       text.append(from == 0 ? "" : "\n");
-      text.append(
-          figures(lights.subList(from, Math.min(lights.size(), from + SIDE_BY_SIDE))).text());
+      text.append(table(lights.subList(from, Math.min(lights.size(), from + SIDE_BY_SIDE))).text());
     }
-    text.append(Lines.section("Not defined", LightFigureWords.notDefined(lights)));
+    text.append(Lines.section("Not defined", notDefined()));
     text.append(Lines.section("Peaks, of energy per nm", peaks()));
+    text.append(Lines.section("About the spectra", about()));
+    text.append(Lines.section("About the share that symbionts absorb", SymbiontAbsorption.CAVEATS));
+    text.append(Lines.section("Left", files));
+    return text.toString();
+  }
+
+  /** Figures that some light has not, with the reasons, a sentence each. */
+  public List<String> notDefined() {
+    return LightFigureWords.notDefined(lights);
+  }
+
+  /** What the spectra may suffer from, a sentence each. */
+  public List<String> about() {
     List<String> unscaled =
         lights.stream()
             .filter(one -> one.figures().scale() == Scale.RELATIVE)
@@ -64,14 +76,15 @@ public record DescribeAnswer(List<Described> lights, List<String> files) impleme
               + " or watts");
     }
     about.addAll(Light.cautions(lights.stream().map(Described::light).toList()));
-    text.append(Lines.section("About the spectra", about));
-    text.append(Lines.section("About the share that symbionts absorb", SymbiontAbsorption.CAVEATS));
-    text.append(Lines.section("Left", files));
-    return text.toString();
+    return about;
   }
 
-  /** Figures of some lights side by side, a column for each. */
-  public static Table figures(List<Described> some) {
+  /** Every figure, the lights side by side. */
+  public Table table() {
+    return table(lights);
+  }
+
+  private static Table table(List<Described> some) {
     List<String> header = new ArrayList<>(List.of("figure"));
     some.forEach(one -> header.add(one.light().name()));
     Table table = new Table("l" + "r".repeat(some.size()), header);
@@ -123,7 +136,8 @@ public record DescribeAnswer(List<Described> lights, List<String> files) impleme
     table.row(cells);
   }
 
-  private List<String> peaks() {
+  /** The peaks of each light, a sentence each. */
+  public List<String> peaks() {
     List<String> lines = new ArrayList<>();
     for (Described one : lights) {
       List<String> words = new ArrayList<>();

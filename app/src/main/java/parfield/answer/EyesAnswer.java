@@ -35,7 +35,8 @@ public record EyesAnswer(Light light, double ppfd, EyeExposure exposure) impleme
     Objects.requireNonNull(exposure, "exposure");
   }
 
-  private List<String> cautions() {
+  /** What the estimate is not, a sentence each. */
+  public List<String> cautions() {
     if (exposure.fromNm() <= ULTRAVIOLET_NM) {
       return CAUTIONS;
     }
@@ -53,17 +54,35 @@ public record EyesAnswer(Light light, double ppfd, EyeExposure exposure) impleme
   @Override
   public String text(LengthUnit unit) {
     StringBuilder text = new StringBuilder();
-    text.append(
-        String.format(
-            Locale.ROOT,
-            "Eyes that look at %s from %s, %s × %s %s, PPFD %s %s there: an estimate\n\n",
-            light.name(),
-            Numbers.withUnit(exposure.source().distance(), unit),
-            Numbers.length(exposure.source().width(), unit),
-            Numbers.length(exposure.source().height(), unit),
-            unit.symbol(),
-            Numbers.significant(ppfd),
-            Numbers.PPFD));
+    text.append(situation(unit)).append("\n\n");
+    text.append(figures().text()).append('\n');
+    text.append(limitTable().text());
+    text.append(Lines.section("Cautions", cautions()));
+    text.append(Lines.section("About the spectra", about()));
+    return text.toString();
+  }
+
+  /** What is looked at, from where, and how bright it is there, in a line. */
+  public String situation(LengthUnit unit) {
+    return String.format(
+        Locale.ROOT,
+        "Eyes that look at %s from %s, %s × %s %s, PPFD %s %s there: an estimate",
+        light.name(),
+        Numbers.withUnit(exposure.source().distance(), unit),
+        Numbers.length(exposure.source().width(), unit),
+        Numbers.length(exposure.source().height(), unit),
+        unit.symbol(),
+        Numbers.significant(ppfd),
+        Numbers.PPFD);
+  }
+
+  /** What the spectrum may suffer from, a sentence each. */
+  public List<String> about() {
+    return Light.cautions(List.of(light));
+  }
+
+  /** What reaches the eye, weighted. */
+  public Table figures() {
     Table figures = new Table("lr", "figure", "value");
     figures.row(
         "blue-light-weighted radiance L_B (W m⁻² sr⁻¹)",
@@ -77,15 +96,16 @@ public record EyesAnswer(Light light, double ppfd, EyeExposure exposure) impleme
     figures.row(
         "near ultraviolet 315–400 nm, E_UVA (W m⁻²)",
         Numbers.significant(exposure.nearUltraviolet()));
-    text.append(figures.text()).append('\n');
+    return figures;
+  }
+
+  /** The limits, and after what time each is reached. */
+  public Table limitTable() {
     Table limits = new Table("lll", "limit", "of", "reached after");
     for (EyeExposure.Limit limit : exposure.limits()) {
       limits.row(limit.about(), limit.source(), time(limit.longestSeconds()));
     }
-    text.append(limits.text());
-    text.append(Lines.section("Cautions", cautions()));
-    text.append(Lines.section("About the spectra", Light.cautions(List.of(light))));
-    return text.toString();
+    return limits;
   }
 
   private static String time(OptionalDouble seconds) {

@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import parfield.lamp.Fixture;
+import parfield.lamp.Setting;
 import parfield.plan.DialledMix;
 import parfield.spectrum.ChannelLight;
 import parfield.spectrum.ChannelMix;
@@ -64,10 +65,35 @@ public record MixAnswer(
         light -> Comparison.of(Comparison.Basis.EQUAL_PPFD, mix().spectrum(), light.photons()));
   }
 
-  private OptionalDouble ofPhotons(int channel) {
-    double all = mix().parPhotons();
-    double part = mix().outputs().get(channel) * channels.get(channel).spectrum().parPhotons();
+  /** What a channel gives of all photons of 400–700 nm; empty where there are none. */
+  static OptionalDouble ofPhotons(List<ChannelLight> channels, List<Double> outputs, int channel) {
+    double all = 0;
+    for (int c = 0; c < channels.size(); c++) {
+      all += outputs.get(c) * channels.get(c).spectrum().parPhotons();
+    }
+    double part = outputs.get(channel) * channels.get(channel).spectrum().parPhotons();
     return all > 0 ? OptionalDouble.of(part / all) : OptionalDouble.empty();
+  }
+
+  private OptionalDouble ofPhotons(int channel) {
+    return ofPhotons(channels, mix().outputs(), channel);
+  }
+
+  /** What is dialled, and what each channel gives then. */
+  static Table dialTable(
+      Fixture fixture, Setting setting, List<ChannelLight> channels, List<Double> outputs) {
+    Table table = new Table("lrrr", "dial", "set to (%)", "output (%)", "of the mix's PPFD (%)");
+    List<String> dials = fixture.dials();
+    for (int i = 0; i < dials.size(); i++) {
+      boolean channel = i < channels.size();
+      OptionalDouble share = channel ? ofPhotons(channels, outputs, i) : OptionalDouble.empty();
+      table.row(
+          dials.get(i),
+          Numbers.plain(setting.percent(dials.get(i)), 1),
+          channel ? Numbers.plain(100 * outputs.get(i), 1) : Numbers.NONE,
+          share.isPresent() ? Numbers.finePercent(share.getAsDouble()) : Numbers.NONE);
+    }
+    return table;
   }
 
   @Override
@@ -77,25 +103,34 @@ public record MixAnswer(
         reference
             .map(light -> "Dials nearest to the shape of " + light.name() + "\n\n")
             .orElse("Dials nearest to the wanted shares\n\n"));
-    Table table = new Table("lrrr", "dial", "set to (%)", "output (%)", "of the mix's PPFD (%)");
-    List<String> dials = fixture.dials();
-    for (int i = 0; i < dials.size(); i++) {
-      boolean channel = i < channels.size();
-      table.row(
-          dials.get(i),
-          Numbers.plain(found.dials().percent(dials.get(i)), 1),
-          channel ? Numbers.plain(100 * mix().outputs().get(i), 1) : Numbers.NONE,
-          channel && ofPhotons(i).isPresent()
-              ? Numbers.finePercent(ofPhotons(i).getAsDouble())
-              : Numbers.NONE);
-    }
-    text.append(table.text()).append('\n');
-    text.append(mismatch());
+    text.append(dialTable().text()).append('\n');
+    remarks().forEach(sentence -> text.append(sentence).append('\n'));
+    text.append('\n').append(bandTable().text());
+    text.append(Lines.section("What it rests on", statements));
+    text.append(Lines.section("About the spectra", about()));
+    text.append(Lines.section("Left", files));
+    return text.toString();
+  }
+
+  /** What the reference may suffer from, a sentence each. */
+  public List<String> about() {
+    return reference.map(light -> Light.cautions(List.of(light))).orElse(List.of());
+  }
+
+  /** What to dial, and what each channel gives then. */
+  public Table dialTable() {
+    return dialTable(fixture, found.dials(), channels, mix().outputs());
+  }
+
+  /** How near the mix comes, what light it leaves and what whole percents cost. */
+  public List<String> remarks() {
     Scale scale = mix().spectrum().scale();
-    text.append(
+    double rounding = mix().mismatch() - found.nearest().mismatch();
+    return List.of(
+        mismatch(),
         String.format(
             Locale.ROOT,
-            "Left at this mix: %s%s %% of all channels at their highest.\n",
+            "Left at this mix: %s%s %% of all channels at their highest.",
             scale
                 .photonUnit()
                 .map(
@@ -106,21 +141,13 @@ public record MixAnswer(
                             + (scale == Scale.IRRADIANCE ? Numbers.PPFD : "µmol s⁻¹")
                             + ", ")
                 .orElse(""),
-            Numbers.percent(mix().share())));
-    double rounding = mix().mismatch() - found.nearest().mismatch();
-    text.append(
+            Numbers.percent(mix().share())),
         String.format(
             Locale.ROOT,
-            "No dials within the limits come nearer; whole percents cost %s.\n",
+            "No dials within the limits come nearer; whole percents cost %s.",
             reference.isPresent()
                 ? Numbers.plain(Math.toDegrees(rounding), 2) + "°"
                 : Numbers.plain(100 * rounding, 2) + " points"));
-    text.append('\n').append(bandTable());
-    text.append(Lines.section("What it rests on", statements));
-    reference.ifPresent(
-        light -> text.append(Lines.section("About the spectra", Light.cautions(List.of(light)))));
-    text.append(Lines.section("Left", files));
-    return text.toString();
   }
 
   private String mismatch() {
@@ -129,18 +156,19 @@ public record MixAnswer(
             beside ->
                 String.format(
                     Locale.ROOT,
-                    "Remaining mismatch: spectral angle %s°, overlap %s %% (within 400–700 nm).\n",
+                    "Remaining mismatch: spectral angle %s°, overlap %s %% (within 400–700 nm).",
                     Numbers.plain(Math.toDegrees(mix().mismatch()), 1),
                     Numbers.percent(beside.overlap())))
         .orElseGet(
             () ->
                 String.format(
                     Locale.ROOT,
-                    "Remaining mismatch: %s points, root mean square over the wanted bands.\n",
+                    "Remaining mismatch: %s points, root mean square over the wanted bands.",
                     Numbers.plain(100 * mix().mismatch(), 1)));
   }
 
-  private String bandTable() {
+  /** Shares by waveband, wanted and reached. */
+  public Table bandTable() {
     Table table = new Table("lrr", "band (nm)", "wanted (%)", "reached (%)");
     Optional<List<Double>> reached = bands.shares(mix().spectrum()).toOptional();
     for (int b = 0; b < bands.bands().size(); b++) {
@@ -150,7 +178,7 @@ public record MixAnswer(
           share.isPresent() ? Numbers.finePercent(share.getAsDouble()) : Numbers.NONE,
           reached.isPresent() ? Numbers.finePercent(reached.get().get(b)) : Numbers.NONE);
     }
-    return table.text();
+    return table;
   }
 
   private OptionalDouble wanted(int band) {

@@ -58,39 +58,53 @@ public record PartsAnswer(List<Light> channels, List<TakenApart> lights) impleme
     StringBuilder text = new StringBuilder();
     for (TakenApart taken : lights) {
       text.append(text.isEmpty() ? "" : "\n");
-      boolean fractions = fractions(taken.light());
       text.append(String.format(Locale.ROOT, "%s is made of\n\n", taken.light().name()));
-      String level = fractions ? "level (%)" : "level, of its file";
-      Table table = new Table("lrrr", "channel", level, "standard error", "of the PPFD (%)");
-      for (int c = 0; c < channels.size(); c++) {
-        Unmixing.Level found = taken.parts().levels().get(c);
-        double share = ofPpfd(taken, c);
-        table.row(
-            found.channel(),
-            fractions ? Numbers.finePercent(found.level()) : Numbers.significant(found.level()),
-            fractions
-                ? Numbers.finePercent(found.standardError())
-                : Numbers.significant(found.standardError()),
-            Double.isNaN(share) ? Numbers.NONE : Numbers.finePercent(share));
-      }
-      text.append(table.text());
-      text.append(
-          String.format(
-              Locale.ROOT,
-              "\nNot explained by them: %s %% (root mean square, of the light's own).\n",
-              Numbers.finePercent(taken.parts().residual())));
-      if (!fractions) {
-        text.append(
-            "The scale of a spectrum is not known, so that levels are no fractions of full output:"
-                + " only their ratios, and shares, mean something.\n");
-      }
-      taken
-          .parts()
-          .warning()
-          .ifPresent(warning -> text.append("Beware: ").append(warning).append(".\n"));
+      text.append(table(taken).text()).append('\n');
+      remarks(taken).forEach(sentence -> text.append(sentence).append('\n'));
     }
-    text.append(Lines.section("About the spectra", Light.cautions(all())));
+    text.append(Lines.section("About the spectra", about()));
     return text.toString();
+  }
+
+  /** What the spectra may suffer from, a sentence each. */
+  public List<String> about() {
+    return Light.cautions(all());
+  }
+
+  /** The level of every channel in a light. */
+  public Table table(TakenApart taken) {
+    boolean fractions = fractions(taken.light());
+    String level = fractions ? "level (%)" : "level, of its file";
+    Table table = new Table("lrrr", "channel", level, "standard error", "of the PPFD (%)");
+    for (int c = 0; c < channels.size(); c++) {
+      Unmixing.Level found = taken.parts().levels().get(c);
+      double share = ofPpfd(taken, c);
+      table.row(
+          found.channel(),
+          fractions ? Numbers.finePercent(found.level()) : Numbers.significant(found.level()),
+          fractions
+              ? Numbers.finePercent(found.standardError())
+              : Numbers.significant(found.standardError()),
+          Double.isNaN(share) ? Numbers.NONE : Numbers.finePercent(share));
+    }
+    return table;
+  }
+
+  /** What the channels do not explain, and what to beware of. */
+  public List<String> remarks(TakenApart taken) {
+    List<String> remarks = new ArrayList<>();
+    remarks.add(
+        String.format(
+            Locale.ROOT,
+            "Not explained by them: %s %% (root mean square, of the light's own).",
+            Numbers.finePercent(taken.parts().residual())));
+    if (!fractions(taken.light())) {
+      remarks.add(
+          "The scale of a spectrum is not known, so that levels are no fractions of full output:"
+              + " only their ratios, and shares, mean something.");
+    }
+    taken.parts().warning().ifPresent(warning -> remarks.add("Beware: " + warning + "."));
+    return remarks;
   }
 
   private List<Light> all() {

@@ -166,7 +166,7 @@ public final class SpectrumPictures {
   }
 
   /** An axis whose numbers lie between about 1 and 1000. */
-  private static Axis absolute(Scale scale, double highest) {
+  static Axis absolute(Scale scale, double highest) {
     String rest = scale == Scale.FLUX ? "mol s⁻¹ nm⁻¹" : "mol m⁻² s⁻¹ nm⁻¹";
     boolean small = highest < 0.1;
     return new Axis(
@@ -177,7 +177,7 @@ public final class SpectrumPictures {
         Optional.empty());
   }
 
-  private static Axis bare(String label) {
+  static Axis bare(String label) {
     return new Axis(label, "", 1, Optional.empty(), Optional.empty());
   }
 

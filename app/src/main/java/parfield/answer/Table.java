@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Rows under a header, for lines of text and for pages alike. For one thread. */
+/**
+ * Rows under a header: as lines of text with columns aligned by spaces, or as its cells for a page.
+ * For one thread.
+ */
 public final class Table {
   private static final String GAP = "  ";
 
@@ -46,13 +49,13 @@ public final class Table {
     return row(List.of(cells));
   }
 
-  /** Name and unit of each column. */
+  /** What the columns are. */
   public List<String> header() {
     return rows.get(0);
   }
 
-  /** The cells below the header, row by row. */
-  public List<List<String>> rows() {
+  /** The rows below the header, one cell for each column. */
+  public List<List<String>> body() {
     return List.copyOf(rows.subList(1, rows.size()));
   }
 

@@ -4,22 +4,18 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import parfield.answer.Bench;
 import parfield.answer.BlendAnswer;
 import parfield.answer.Light;
-import parfield.answer.Numbers;
+import parfield.answer.PredictedBlend;
 import parfield.answer.Refusal;
 import parfield.answer.SpectrumPictures;
 import parfield.field.Places;
-import parfield.field.SpectralField;
 import parfield.formats.PlacesFile;
-import parfield.lamp.Fixture;
-import parfield.rig.Hanging;
 import parfield.rig.Rig;
 import parfield.spectrum.Blend;
-import parfield.tank.Place;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -40,9 +36,6 @@ import picocli.CommandLine.Spec;
           + " setup, the spectra are predicted at places under a rig."
     })
 final class BlendCommand implements Callable<Integer> {
-  private static final int COLUMNS = 5;
-  private static final int ROWS = 2;
-
   @Spec private CommandSpec spec;
   @Mixin private SpectrumOptions spectra;
   @Mixin private BandsOption waveBands;
@@ -149,51 +142,21 @@ final class BlendCommand implements Callable<Integer> {
     Rig rig = bench.rig(rigName);
     Places asked = asked(bench, rig, unit, err);
     Rig lit = modelling.lit(bench, rig, err);
-    refuseAlike(lit);
-    SpectralField field = SpectralField.of(modelling.solver(), lit, asked);
-    List<String> names = new ArrayList<>();
-    for (int i = 0; i < asked.size(); i++) {
-      Place place = asked.get(i);
-      names.add(
-          String.format(
-              Locale.ROOT,
-              "x %s, y %s",
-              Numbers.length(place.x(), unit),
-              Numbers.length(place.y(), unit)));
-    }
-    String rests =
-        String.format(
-            Locale.ROOT,
-            "Predicted under rig %s by the best estimate%s; x, y in %s.",
-            rigName,
-            places == null ? ", " + Numbers.withUnit(unit.toMetres(depth), unit) + " deep" : "",
-            unit.symbol());
-    return new BlendAnswer(
-        field.blend(waveBands.bands(), names), waveBands.bands(), List.of(rests), List.of(), left);
-  }
-
-  /** Where all channels send their light the same way, colours blend by assumption alone. */
-  private void refuseAlike(Rig lit) {
-    for (Hanging hanging : lit.hangings()) {
-      Fixture fixture = hanging.fixture();
-      if (AlikeChannels.of(fixture).size() < fixture.channels().size()) {
-        return;
-      }
-    }
-    throw Refusal.of(
-        "how the colours of rig "
-            + rigName
-            + " blend is not known: its channels send their light"
-            + " the same way, as far as the readings tell",
-        "read a plane with one channel alone, so that a fit can tell them apart",
-        "or measure spectra at ten places, and name their files");
+    return PredictedBlend.of(
+        modelling.solver(),
+        lit,
+        asked,
+        places == null ? OptionalDouble.of(unit.toMetres(depth)) : OptionalDouble.empty(),
+        waveBands.bands(),
+        unit,
+        left);
   }
 
   private Places asked(Bench bench, Rig rig, LengthUnit unit, PrintWriter err) {
     List<Double> depths = depth == null ? List.of() : List.of(unit.toMetres(depth));
     bench.checkDepths(depths, unit);
     if (places == null) {
-      return Places.plane(rig.tank(), depths.get(0), COLUMNS, ROWS);
+      return PredictedBlend.usualPlaces(rig, depths.get(0));
     }
     PlacesFile.Read read = PlacesFile.read(places, bench.setup().tank(), unit, depths);
     read.assumptions().forEach(sentence -> err.println("taken: " + sentence));

@@ -7,25 +7,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 import parfield.answer.Bench;
-import parfield.answer.Numbers;
+import parfield.answer.MixableChannels;
 import parfield.answer.Refusal;
-import parfield.field.Places;
-import parfield.field.SpectralField;
 import parfield.formats.Nearest;
-import parfield.lamp.Channel;
-import parfield.lamp.Emitter;
 import parfield.lamp.Fixture;
-import parfield.lamp.OutputCurve;
 import parfield.plan.DialledMix;
 import parfield.rig.Rig;
 import parfield.spectrum.ChannelLight;
-import parfield.spectrum.PhotonSpectrum;
 import parfield.spectrum.Scale;
-import parfield.tank.Place;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -113,37 +103,14 @@ final class MixChannels {
           "--fixture, --rig and --depth belong to a setup, not to files of spectra",
           "name a setup file (YAML), or leave them out");
     }
-    List<ChannelLight> lights =
-        spectra.read(files, err).stream()
-            .map(light -> new ChannelLight(light.name(), light.photons()))
-            .toList();
-    List<Channel> channels =
-        lights.stream()
-            .map(
-                light ->
-                    new Channel(
-                        light.name(),
-                        Optional.empty(),
-                        OptionalDouble.empty(),
-                        OutputCurve.proportional(),
-                        Optional.empty()))
-            .toList();
-    Fixture fixture =
-        new Fixture("channels", 0, 0, List.of(new Emitter(0, 0, 0)), channels, List.of());
-    return finished(fixture, lights, List.of());
+    return finished(MixableChannels.of(spectra.read(files, err)));
   }
 
   private Read ofSetup(Bench bench, PrintWriter err) {
     if (rigName != null) {
       return ofModel(bench, err);
     }
-    Fixture fixture = fixture(bench);
-    return finished(
-        fixture,
-        fixture.channels().stream()
-            .map(channel -> new ChannelLight(channel.name(), spectrum(fixture, channel)))
-            .toList(),
-        List.of());
+    return finished(MixableChannels.of(fixture(bench)));
   }
 
   /** Channels as a light model has them in the middle of the tank. */
@@ -154,49 +121,12 @@ final class MixChannels {
           "give it, as in --depth 20");
     }
     Rig rig = bench.rig(rigName);
-    Fixture fixture = rig.hangings().get(0).fixture();
-    if (rig.hangings().stream().anyMatch(hanging -> !hanging.fixture().equals(fixture))) {
-      throw Refusal.of(
-          "rig " + rigName + " hangs fixtures of several kinds: their dials differ",
-          "name a rig of one kind of fixture");
-    }
+    MixableChannels.onlyFixture(rig);
     LengthUnit unit = length.unit(bench);
     double metres = unit.toMetres(depth);
     bench.checkDepths(List.of(metres), unit);
     Rig lit = modelling.lit(bench, rig, err);
-    Place middle = new Place(rig.tank().length() / 2, rig.tank().width() / 2, metres);
-    SpectralField field = SpectralField.of(modelling.solver(), lit, Places.of(List.of(middle)));
-    List<String> statements = new ArrayList<>();
-    statements.add(
-        String.format(
-            Locale.ROOT,
-            "How bright the channels are comes from the light that is predicted: rig %s, middle of"
-                + " the tank, %s deep.",
-            rigName,
-            Numbers.withUnit(metres, unit)));
-    AlikeChannels.statement(lit.hangings().get(0).fixture()).ifPresent(statements::add);
-    return finished(
-        fixture,
-        IntStream.range(0, fixture.channels().size())
-            .mapToObj(channel -> field.channel(channel, 0))
-            .toList(),
-        statements);
-  }
-
-  private static PhotonSpectrum spectrum(Fixture fixture, Channel channel) {
-    return channel
-        .spectrum()
-        .orElseThrow(
-            () ->
-                Refusal.of(
-                    String.format(
-                        Locale.ROOT,
-                        "channel %s of fixture %s has no spectrum",
-                        channel.name(),
-                        fixture.name()),
-                    "measure it and name it in the setup, as in spectrum: "
-                        + channel.name()
-                        + ".csv"));
+    return finished(MixableChannels.under(modelling.solver(), rig, lit, metres, unit));
   }
 
   private Fixture fixture(Bench bench) {
@@ -228,7 +158,8 @@ final class MixChannels {
     }
   }
 
-  private Read finished(Fixture fixture, List<ChannelLight> lights, List<String> statements) {
+  private Read finished(MixableChannels channels) {
+    List<ChannelLight> lights = channels.lights();
     List<String> names = lights.stream().map(ChannelLight::name).toList();
     known(ppfd.keySet(), names, "channel");
     known(limits.keySet(), names, "channel");
@@ -251,7 +182,7 @@ final class MixChannels {
       scaled.add(at == null ? light : new ChannelLight(light.name(), light.spectrum().atPpfd(at)));
       levels.put(light.name(), level(light.name()));
     }
-    return new Read(fixture, scaled, levels, statements);
+    return new Read(channels.fixture(), scaled, levels, channels.statements());
   }
 
   private DialledMix.Level level(String name) {

@@ -102,6 +102,6 @@ record MixedLight(Optional<DescribeAnswer.Described> mix, List<DescribeAnswer.De
 
   /** Figures of the mix; empty without one. */
   Optional<Table> table() {
-    return mix.map(one -> DescribeAnswer.figures(List.of(one)));
+    return mix.map(one -> new DescribeAnswer(List.of(one), List.of()).table());
   }
 }

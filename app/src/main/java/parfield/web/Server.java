@@ -28,6 +28,7 @@ import parfield.web.page.Screen;
 import parfield.web.publish.PublishScreen;
 import parfield.web.recommend.RecommendScreen;
 import parfield.web.setup.SetupScreen;
+import parfield.web.spectra.SpectraScreen;
 import parfield.web.work.JobScreen;
 import parfield.workspace.Workspace;
 
@@ -98,6 +99,7 @@ public final class Server implements AutoCloseable {
     screens.add(new ExploreScreen(desk));
     screens.add(new RecommendScreen(desk));
     screens.add(new PublishScreen(desk));
+    screens.add(new SpectraScreen(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();
     port.set(javalin.port());

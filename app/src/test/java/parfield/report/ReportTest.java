@@ -158,10 +158,10 @@ class ReportTest {
             report.model().heldOut().orElseThrow(),
             report.model().conditions().orElseThrow(),
             report.elsewhere().orElseThrow().table())
-        .forEach(table -> assertThat(rows).containsAll(table.rows()).contains(table.header()));
+        .forEach(table -> assertThat(rows).containsAll(table.body()).contains(table.header()));
     String text = advice.text(LengthUnit.CM);
     for (Table table : List.of(advice.verdicts(LengthUnit.CM), advice.figures(LengthUnit.CM))) {
-      table.rows().forEach(row -> row.forEach(cell -> assertThat(text).contains(cell)));
+      table.body().forEach(row -> row.forEach(cell -> assertThat(text).contains(cell)));
     }
   }
 

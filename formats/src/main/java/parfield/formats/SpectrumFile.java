@@ -13,7 +13,7 @@ import parfield.spectrum.PhotonSpectrum;
  */
 public final class SpectrumFile {
   /** Most bytes of a file of spectra. */
-  static final int MOST_BYTES = 4 << 20;
+  public static final int MOST_BYTES = 4 << 20;
 
   private SpectrumFile() {}
 
@@ -42,7 +42,24 @@ public final class SpectrumFile {
     String file = name == null ? path.toString() : name.toString();
     Notes notes = new Notes();
     try {
-      List<MeasuredSpectrum> spectra = read(file, Source.bytes(path, MOST_BYTES), asked, notes);
+      return read(file, Source.bytes(path, MOST_BYTES), asked);
+    } catch (Unreadable e) {
+      throw notes.fatal(e.of(file));
+    }
+  }
+
+  /**
+   * Reads a file that is held in memory already.
+   *
+   * @param file its name, which tells spectra and faults apart and reaches no file system
+   * @param bytes what it holds, at most {@link #MOST_BYTES}
+   * @param asked what its numbers count, where the file does not say
+   * @throws InvalidFile with every fault of the file
+   */
+  public static Read read(String file, byte[] bytes, Optional<SpectralUnit> asked) {
+    Notes notes = new Notes();
+    try {
+      List<MeasuredSpectrum> spectra = read(file, Source.checked(bytes, MOST_BYTES), asked, notes);
       notes.throwIfFaulty();
       return new Read(named(spectra, file), notes.assumptions());
     } catch (Unreadable e) {

@@ -1,13 +1,15 @@
 package parfield.web.page;
 
-/** The steps of a bench, in their order. */
+/** The steps of a bench, in their order, and what stands beside them. */
 public enum Step {
   SETUP("Set up", "setup"),
   MEASURE("Measure", "measure"),
   MODEL("Model", "model"),
   EXPLORE("Explore", "explore"),
   RECOMMEND("Recommend", "recommend"),
-  PUBLISH("Publish", "publish");
+  PUBLISH("Publish", "publish"),
+  /** Beside the steps: it is no part of their order. */
+  SPECTRA("Spectra", "spectra");
 
   private final String title;
   private final String path;

@@ -1,4 +1,4 @@
-package parfield.cli;
+package parfield.answer;
 
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -15,14 +15,14 @@ import parfield.lamp.IntensityDistribution;
  * that were only ever lit in one ratio: how their colours blend, and how bright each is, the
  * readings do not tell.
  */
-final class AlikeChannels {
+public final class AlikeChannels {
   private static final int STEPS = 12;
   private static final double SAME = 1e-6;
 
   private AlikeChannels() {}
 
   /** The names of channels that share the distribution of another one. */
-  static Set<String> of(Fixture fixture) {
+  public static Set<String> of(Fixture fixture) {
     Set<String> alike = new LinkedHashSet<>();
     List<Channel> channels = fixture.channels();
     for (int c = 0; c < channels.size(); c++) {
@@ -37,7 +37,7 @@ final class AlikeChannels {
   }
 
   /** What is to be said of them; empty if there are none. */
-  static Optional<String> statement(Fixture fixture) {
+  public static Optional<String> statement(Fixture fixture) {
     Set<String> alike = of(fixture);
     return alike.isEmpty()
         ? Optional.empty()

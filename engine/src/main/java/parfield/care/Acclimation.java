@@ -199,16 +199,15 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
   }
 
   /**
-   * The plan after a stop sign: back to the step before, held twice as long, then on in smaller
-   * and longer steps.
+   * The plan after a stop sign: back to the step before, held twice as long, then on in smaller and
+   * longer steps.
    *
    * @param step in which the sign was seen, counted from 0
    * @param rig at the wanted setting
    * @param program its day
    * @param field of the rig at the coral's place
    */
-  public Acclimation steppedBack(
-      int step, Rig rig, DailyProgram program, PredictedField field) {
+  public Acclimation steppedBack(int step, Rig rig, DailyProgram program, PredictedField field) {
     Step back = steps.get(Math.max(0, step - 1));
     // In the first step there is none before: one rise below it.
     double share = step == 0 ? back.share() / pace.rise() : back.share();

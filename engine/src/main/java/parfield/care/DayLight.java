@@ -1,6 +1,7 @@
 package parfield.care;
 
 import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
 import parfield.fit.PredictedField;
 import parfield.units.Estimate;
 
@@ -137,7 +138,7 @@ public final class DayLight {
   }
 
   /** A figure of each truth, as an estimate. */
-  Estimate ofTruths(java.util.function.IntToDoubleFunction figure) {
+  Estimate ofTruths(IntToDoubleFunction figure) {
     double[] sample = new double[truths() - 1];
     for (int d = 0; d < sample.length; d++) {
       sample[d] = figure.applyAsDouble(d + 1);

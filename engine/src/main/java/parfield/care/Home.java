@@ -1,6 +1,7 @@
 package parfield.care;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -53,7 +54,7 @@ public record Home(
     Objects.requireNonNull(group, "group");
     Objects.requireNonNull(zone, "zone");
     Objects.requireNonNull(fits, "fits");
-    standings = java.util.Collections.unmodifiableMap(new EnumMap<>(standings));
+    standings = Collections.unmodifiableMap(new EnumMap<>(standings));
   }
 
   /** Whether the group can live in the zone. */
@@ -99,8 +100,7 @@ public record Home(
     for (Standing standing : Standing.values()) {
       standings.put(standing, share(light, 0, inside, group, standing));
     }
-    Estimate fits =
-        light.ofTruths(truth -> share(light, truth, inside, group, Standing.FITS));
+    Estimate fits = light.ofTruths(truth -> share(light, truth, inside, group, Standing.FITS));
     return new Home(group, zone, inside.length, fits, standings);
   }
 
@@ -148,16 +148,14 @@ public record Home(
           case 2 -> List.of("upper half", "lower half");
           case 3 -> List.of("upper third", "middle third", "lower third");
           default ->
-              throw new IllegalArgumentException(
-                  "water is cut into 1 to 3 layers; got " + layers);
+              throw new IllegalArgumentException("water is cut into 1 to 3 layers; got " + layers);
         };
     List<String> sides =
         switch (parts) {
           case 1 -> List.of("");
           case 3 -> List.of(", left", ", centre", ", right");
           default ->
-              throw new IllegalArgumentException(
-                  "a length is cut into 1 or 3 parts; got " + parts);
+              throw new IllegalArgumentException("a length is cut into 1 or 3 parts; got " + parts);
         };
     return heights.get(layer) + sides.get(part);
   }

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import parfield.survey.Band;
 
@@ -57,7 +58,7 @@ public final class Livestock {
         new Band(cells[0], Double.parseDouble(cells[1]), Double.parseDouble(cells[2])),
         Double.parseDouble(cells[3]),
         Double.parseDouble(cells[4]),
-        Certainty.valueOf(cells[5].toUpperCase(java.util.Locale.ROOT)),
+        Certainty.valueOf(cells[5].toUpperCase(Locale.ROOT)),
         cells[6].replace("\"", ""));
   }
 }

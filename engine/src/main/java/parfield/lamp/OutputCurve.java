@@ -101,8 +101,8 @@ public final class OutputCurve {
   }
 
   /**
-   * The integral of the output over the dial, exact: what a steady ramp of the dial gives, times its
-   * duration over the difference of its ends.
+   * The integral of the output over the dial, exact: what a steady ramp of the dial gives, times
+   * its duration over the difference of its ends.
    *
    * @param from dial setting [%], 0 to 100
    * @param to dial setting [%], 0 to 100; below {@code from}, the integral is negative

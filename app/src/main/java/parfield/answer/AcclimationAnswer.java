@@ -158,10 +158,12 @@ public record AcclimationAnswer(
         maintenance.inWords(),
         String.format(
             Locale.ROOT,
-            "by that, %s %% of the light is left in half a year and %s %% in a year; read again by"
-                + " %s, when age alone has taken a tenth",
-            Numbers.percent(maintenance.factor(first, first.plusDays(182))),
-            Numbers.percent(maintenance.factor(first, first.plusDays(365))),
+            "by that, age leaves %s %% of the light in a year and %s %% in three; just before a"
+                + " cleaning dirt leaves %s %% of that; read again by %s, when age alone has taken a"
+                + " tenth",
+            Numbers.percent(maintenance.age(365)),
+            Numbers.percent(maintenance.age(3 * 365)),
+            Numbers.percent(maintenance.dirtiest()),
             maintenance.agedBelow(first, READ_AGAIN)),
         "new or freshly cleaned lamps are brighter than the old: take them as a step of their own");
   }
@@ -252,6 +254,12 @@ public record AcclimationAnswer(
                 ObjectNode dials = settings.addObject();
                 setting.dials().forEach((name, percent) -> Json.number(dials, name, percent));
               });
+    }
+    ArrayNode months = json.putArray("maintenance");
+    for (int month = 0; month <= 12; month++) {
+      ObjectNode entry = months.addObject();
+      entry.put("day", first.plusMonths(month).toString());
+      Json.number(entry, "factor", maintenance.factor(first, first.plusMonths(month)));
     }
     Json.strings(json, "stop_signs", signs());
     Json.strings(json, "rules", Acclimation.rules());

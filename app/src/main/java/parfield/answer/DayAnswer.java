@@ -2,6 +2,7 @@ package parfield.answer;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -188,7 +189,7 @@ public record DayAnswer(
               Numbers.fixed(light.dli(0, 0), 1),
               MOL,
               Numbers.plain(group.dliTo(), 1),
-              Spans.words(java.time.Duration.ofMinutes(minutes)));
+              Spans.words(Duration.ofMinutes(minutes)));
     }
     return new Stand(group, shares, words);
   }
@@ -214,9 +215,11 @@ public record DayAnswer(
     return String.format(Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60);
   }
 
-  /** The day at every whole hour. */
+  /** The day at every whole hour at which there is light. */
   public List<Moment> hours() {
-    return curve.stream().filter(moment -> moment.second() % 3600 == 0).toList();
+    return curve.stream()
+        .filter(moment -> moment.second() % 3600 == 0 && moment.ppfd().high() > 0)
+        .toList();
   }
 
   /** What dose and peak are, in a sentence. */

@@ -1,6 +1,7 @@
 package parfield.answer;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -89,7 +90,7 @@ public record PowerAnswer(
 
   /** All figures, in their order. */
   public List<Figure> figures() {
-    List<Figure> all = new java.util.ArrayList<>();
+    List<Figure> all = new ArrayList<>();
     all.add(new Figure("power at the rig's setting", Numbers.fixed(use.watts(), 0), "W"));
     all.add(new Figure("photons from the lamps", Numbers.ppfd(use.emitted()), "µmol s⁻¹"));
     all.add(new Figure("photons into the water", Numbers.ppfd(use.entered()), "µmol s⁻¹"));

@@ -28,6 +28,11 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
   /** By how much a step may exceed its factor before it is called coarse. */
   private static final double TOLERANCE = 1.005;
 
+  /** How often the first step is tried a little lower, and by how much each time. */
+  private static final int SHRINKS = 12;
+
+  private static final double SHRINK = 0.005;
+
   /** Most steps of a plan: so many are no plan. */
   private static final int MOST = 60;
 
@@ -131,6 +136,11 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
         continue;
       }
       DayLight light = DayLight.of(field, DayOutputs.of(program, hung(rig, settings)));
+      // Whole percents may round the first step above what the coral had: then a little less.
+      for (int i = 1; k == 0 && rises > 0 && i <= SHRINKS && light.dli(0, 0) > before; i++) {
+        settings = scaled(rig, share * (1 - SHRINK * i));
+        light = DayLight.of(field, DayOutputs.of(program, hung(rig, settings)));
+      }
       double dose = light.dli(0, 0);
       double rise = dose / before;
       boolean coarse = rise > (steps.isEmpty() ? 1 : pace.rise()) * TOLERANCE;

@@ -74,9 +74,18 @@ public record Maintenance(
     return factor(days);
   }
 
+  /** What age alone leaves of the light after some days, 0 or more. */
+  public double age(long days) {
+    return Math.pow(lifeShare, days * litPerDay / lifeHours);
+  }
+
+  /** What dirt leaves of the light just before a cleaning. */
+  public double dirtiest() {
+    return Math.pow(1 - dirtPerWeek, cleanEveryDays / 7.0);
+  }
+
   private double factor(long days) {
-    return Math.pow(lifeShare, days * litPerDay / lifeHours)
-        * Math.pow(1 - dirtPerWeek, (days % cleanEveryDays) / 7.0);
+    return age(days) * Math.pow(1 - dirtPerWeek, (days % cleanEveryDays) / 7.0);
   }
 
   /**

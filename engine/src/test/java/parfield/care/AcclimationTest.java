@@ -75,7 +75,8 @@ class AcclimationTest {
     Acclimation.Step first = plan.steps().get(0);
     Acclimation.Step last = plan.steps().get(plan.steps().size() - 1);
 
-    assertThat(first.peak().high()).isLessThan(101);
+    assertThat(first.peak().high()).isLessThan(100.01);
+    assertThat(first.coarse()).isFalse();
     assertThat(last.settings().get(0)).isEqualTo(RIG.hangings().get(0).setting());
     assertThat(last.given()).isEqualTo(1);
     for (int k = 1; k < plan.steps().size(); k++) {
@@ -193,6 +194,8 @@ class AcclimationTest {
     assertThat(dirty.factor(read, read.plusDays(27)))
         .isCloseTo(Math.pow(.99, 27 / 7.), within(1e-12));
     assertThat(dirty.factor(read, read.plusDays(28))).isEqualTo(1);
+    assertThat(dirty.dirtiest()).isCloseTo(Math.pow(.99, 4), within(1e-12));
+    assertThat(clean.age(5000)).isCloseTo(.7, within(1e-12));
     assertThat(dirty.agedBelow(read, .9)).isEqualTo(read.plusDays(36_500));
     assertThat(Maintenance.common(10).inWords())
         .isEqualTo(

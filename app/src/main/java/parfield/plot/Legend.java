@@ -18,16 +18,7 @@ final class Legend {
     double width = Look.WIDTH - Look.MARGIN - 12 - left;
     double y = sheet.bottom() + 22;
     svg.element(
-        "text",
-        "PPFD, µmol m⁻² s⁻¹",
-        "x",
-        left,
-        "y",
-        y,
-        "font-size",
-        Look.SMALL,
-        "fill",
-        Look.QUIET);
+        "text", spec.quantity(), "x", left, "y", y, "font-size", Look.SMALL, "fill", Look.QUIET);
     y += 8;
     svg.image(Viridis.SIZE, 1, IntStream.range(0, Viridis.SIZE).toArray(), left, y, width, HEIGHT);
     svg.empty(

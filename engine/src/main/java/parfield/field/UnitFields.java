@@ -91,8 +91,25 @@ public final class UnitFields {
     return new LightField(places, sum);
   }
 
+  /**
+   * The sum of all channels of all hangings, each times a weight.
+   *
+   * @param weights [hanging][channel], such as output fractions, or seconds at full output
+   * @return one value a place [µmol m⁻² s⁻¹ times the weights' unit]
+   */
+  public double[] weighted(double[][] weights) {
+    double[] sum = new double[places.size()];
+    for (int h = 0; h < weights.length; h++) {
+      add(sum, h, weights[h]);
+    }
+    return sum;
+  }
+
   private void add(double[] sum, int hanging, Setting setting) {
-    double[] outputs = rig.hangings().get(hanging).fixture().outputs(setting);
+    add(sum, hanging, rig.hangings().get(hanging).fixture().outputs(setting));
+  }
+
+  private void add(double[] sum, int hanging, double[] outputs) {
     for (int c = 0; c < outputs.length; c++) {
       double[] unit = values[hanging][c];
       double output = outputs[c];

@@ -98,6 +98,24 @@ public final class PredictedField {
   }
 
   /**
+   * Best estimate of all channels of all fixtures, each times a weight, summed.
+   *
+   * @param weights [hanging][channel], such as output fractions, or seconds at full output
+   */
+  public double[] bestWeighted(double[][] weights) {
+    return best.weighted(weights);
+  }
+
+  /**
+   * One draw of all channels of all fixtures, each times a weight, summed, discrepancy included.
+   *
+   * @param weights [hanging][channel], such as output fractions, or seconds at full output
+   */
+  public double[] drawWeighted(int draw, double[][] weights) {
+    return withDiscrepancy(draw, draws.get(draw).weighted(weights));
+  }
+
+  /**
    * Best estimate of one channel of all fixtures together at full output [µmol m⁻² s⁻¹].
    *
    * @param channel index in the order of every fixture's channels; fixtures alike

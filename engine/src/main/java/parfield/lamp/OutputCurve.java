@@ -100,6 +100,36 @@ public final class OutputCurve {
     return high;
   }
 
+  /**
+   * The integral of the output over the dial, exact: what a steady ramp of the dial gives, times
+   * its duration over the difference of its ends.
+   *
+   * @param from dial setting [%], 0 to 100
+   * @param to dial setting [%], 0 to 100; below {@code from}, the integral is negative
+   * @return output fraction times percent
+   * @throws IllegalArgumentException if a setting lies outside 0–100
+   */
+  public double integral(double from, double to) {
+    if (!(from >= 0 && from <= 100 && to >= 0 && to <= 100)) {
+      throw new IllegalArgumentException(
+          String.format(Locale.ROOT, "a dial runs from 0 to 100 %%; got %s to %s", from, to));
+    }
+    if (from > to) {
+      return -integral(to, from);
+    }
+    double sum = 0;
+    double at = from;
+    for (int i = 1; i < dials.length && at < to; i++) {
+      double end = Math.min(to, dials[i]);
+      if (end > at) {
+        // Simpson's rule has no error on a cubic.
+        sum += (end - at) / 6 * (outputAt(at) + 4 * outputAt((at + end) / 2) + outputAt(end));
+        at = end;
+      }
+    }
+    return sum;
+  }
+
   private static void check(double[] dials, double[] outputs) {
     if (dials.length != outputs.length || dials.length < 2) {
       throw new IllegalArgumentException(

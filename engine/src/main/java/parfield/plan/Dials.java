@@ -13,7 +13,7 @@ import parfield.lamp.Master;
 import parfield.lamp.Setting;
 
 /** From the light that each channel shall give to what a person turns, in whole percent. */
-final class Dials {
+public final class Dials {
   private Dials() {}
 
   /**
@@ -26,7 +26,7 @@ final class Dials {
    * @param fixture whose dials
    * @param outputs fraction of full output of each channel, 0 to 1
    */
-  static Setting settingFor(Fixture fixture, double[] outputs) {
+  public static Setting settingFor(Fixture fixture, double[] outputs) {
     return setting(fixture, outputs, Math::rint);
   }
 

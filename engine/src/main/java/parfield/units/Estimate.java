@@ -54,6 +54,10 @@ public record Estimate(double value, double low, double high) {
     int below = (int) Math.floor(position);
     int above = Math.min(below + 1, ascending.length - 1);
     double share = position - below;
+    if (ascending[below] == ascending[above]) {
+      // Rounding must not make two quantiles of one value differ.
+      return ascending[below];
+    }
     return ascending[below] * (1 - share) + ascending[above] * share;
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import parfield.care.CoralGroup;
 import parfield.lamp.Fixture;
 import parfield.plan.Demand;
 import parfield.rig.Rig;
@@ -32,6 +33,7 @@ import parfield.units.LengthUnit;
  * @param surveys by name, those that hold readings, each with its meter as it is under that
  *     survey's light
  * @param bands by name
+ * @param livestock groups of corals by name, as far as the bench states its own
  * @param demands what the plan must meet
  * @param assumptions what was taken without being stated, one plain sentence each
  */
@@ -47,6 +49,7 @@ public record Setup(
     Map<String, SurveyPlan> plans,
     Map<String, Survey> surveys,
     Map<String, Band> bands,
+    Map<String, CoralGroup> livestock,
     List<Demand> demands,
     List<String> assumptions) {
   public Setup {
@@ -61,6 +64,7 @@ public record Setup(
     plans = ordered(plans);
     surveys = ordered(surveys);
     bands = ordered(bands);
+    livestock = ordered(livestock);
     demands = List.copyOf(demands);
     assumptions = List.copyOf(assumptions);
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import parfield.care.CoralGroup;
 import parfield.lamp.Fixture;
 import parfield.plan.Demand;
 import parfield.rig.Rig;
@@ -25,7 +26,16 @@ public final class SetupFile {
 
   private static final int VERSION = 1;
   private static final String[] KEYS = {
-    "parfield", "length", "tank", "fixtures", "rigs", "meters", "surveys", "bands", "demands"
+    "parfield",
+    "length",
+    "tank",
+    "fixtures",
+    "rigs",
+    "meters",
+    "surveys",
+    "bands",
+    "livestock",
+    "demands"
   };
 
   private SetupFile() {}
@@ -173,6 +183,8 @@ public final class SetupFile {
     Map<String, Optional<SurveySection.Read>> surveys =
         each(top.optional("surveys"), surveyReader::read);
     Map<String, Optional<Band>> bands = each(top.optional("bands"), BandSection::read);
+    Map<String, Optional<CoralGroup>> livestock =
+        each(top.optional("livestock"), LivestockSection::read);
     DemandSection demandReader = new DemandSection(bands, tank.tank(), lengths);
     List<Demand> demands = top.optional("demands").map(demandReader::read).orElse(List.of());
     notes.throwIfFaulty();
@@ -188,6 +200,7 @@ public final class SetupFile {
         plans(surveys),
         taken(surveys),
         sound(bands),
+        sound(livestock),
         demands,
         notes.assumptions());
   }

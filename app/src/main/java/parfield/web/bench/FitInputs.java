@@ -54,6 +54,7 @@ final class FitInputs {
     Map<String, Object> relevant = new LinkedHashMap<>();
     tree.forEach((key, value) -> relevant.put(String.valueOf(key), value));
     relevant.remove("bands");
+    relevant.remove("livestock");
     relevant.remove("demands");
     Map<Object, Object> taken = new LinkedHashMap<>();
     Set<Object> rigs = new LinkedHashSet<>();

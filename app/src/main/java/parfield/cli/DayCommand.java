@@ -1,0 +1,117 @@
+package parfield.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import parfield.answer.Bench;
+import parfield.answer.CarePictures;
+import parfield.answer.DayAnswer;
+import parfield.answer.FieldPrediction;
+import parfield.answer.Refusal;
+import parfield.rig.Rig;
+import parfield.units.LengthUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code parfield day}: PPFD through the day and its dose. */
+@Command(
+    name = "day",
+    mixinStandardHelpOptions = true,
+    header = "Say how much light a day gives.",
+    description = {
+      "",
+      "PPFD through the day and the daily light integral at a place, with the groups of corals that"
+          + " could live there, and the dose on whole planes. Ramps are integrated exactly, through"
+          + " the output curves of the dials."
+    })
+final class DayCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private OutputOptions output;
+  @Mixin private Modelling modelling;
+  @Mixin private DayOptions day;
+
+  @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
+  private Path file;
+
+  @Option(
+      names = "--at",
+      paramLabel = "X,Y,DEPTH",
+      converter = LengthsConverter.class,
+      description =
+          "The place at which the day is followed; default: the middle, at the usual depth of the"
+              + " readings.")
+  private LengthsConverter.Lengths at;
+
+  @Option(
+      names = "--depth",
+      paramLabel = "LENGTHS",
+      converter = LengthsConverter.class,
+      description = "Depths of planes whose doses are wanted, as in 15,30 or 10:40:10.")
+  private LengthsConverter.Lengths depths;
+
+  @Option(
+      names = "--group",
+      paramLabel = "GROUP",
+      description = "Ask about this group of corals; once for each. Default: all.")
+  private List<String> groups = new ArrayList<>();
+
+  @Option(
+      names = "--svg",
+      paramLabel = "OUT",
+      description = "Leave the curve of the day in this file; one of that name is replaced.")
+  private Path svg;
+
+  @Option(
+      names = "--map",
+      paramLabel = "OUT",
+      description = "Leave a map of the dose at the first --depth in this file.")
+  private Path map;
+
+  @Override
+  public Integer call() {
+    if (map != null && depths == null) {
+      throw Refusal.of("--map draws the dose of a plane; no --depth was given", "add --depth 15");
+    }
+    List<Path> inputs = new ArrayList<>(modelling.inputs());
+    inputs.add(file);
+    List<String> left = new ArrayList<>();
+    for (Path target : new Path[] {svg, map}) {
+      if (target != null) {
+        OutputFile.check(target, inputs);
+        left.add(target.toString());
+      }
+    }
+    Bench bench = Bench.read(file);
+    LengthUnit unit = output.length(bench);
+    Rig rig = day.rig(bench);
+    List<Double> planes = depths == null ? List.of() : depths.metres(unit);
+    bench.checkDepths(planes, unit);
+    PrintWriter err = spec.commandLine().getErr();
+    DayAnswer answer =
+        DayAnswer.of(
+                bench.setup().source(),
+                modelling.model(bench, err),
+                modelling.solver(),
+                rig,
+                day.program(rig),
+                DayOptions.place(bench, at, unit),
+                planes,
+                FieldPrediction.CELL,
+                DayOptions.groups(bench, groups))
+            .leaving(left);
+    if (svg != null) {
+      OutputFile.write(svg, CarePictures.curve(answer, unit));
+    }
+    if (map != null) {
+      OutputFile.write(map, CarePictures.map(answer, 0, unit));
+    }
+    output.print(spec.commandLine().getOut(), answer, unit);
+    return ExitCode.DONE;
+  }
+}

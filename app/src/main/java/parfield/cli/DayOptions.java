@@ -1,0 +1,107 @@
+package parfield.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.DoubleStream;
+import parfield.answer.AskedDay;
+import parfield.answer.Bench;
+import parfield.answer.Numbers;
+import parfield.answer.Refusal;
+import parfield.care.CoralGroup;
+import parfield.care.DailyProgram;
+import parfield.care.Livestock;
+import parfield.formats.Nearest;
+import parfield.rig.Rig;
+import parfield.tank.Place;
+import parfield.units.LengthUnit;
+import picocli.CommandLine.Option;
+
+/** When the channels of a rig are lit. */
+final class DayOptions {
+  @Option(
+      names = "--rig",
+      required = true,
+      paramLabel = "RIG",
+      description = "Name of a rig of the setup, measured or not, at the dials of the plateau.")
+  private String rig;
+
+  @Option(
+      names = "--lit",
+      paramLabel = "FROM-TO",
+      defaultValue = AskedDay.LIT,
+      description =
+          "From when to when all channels are lit, ramps included; over midnight where the end is"
+              + " not after the start. Default: ${DEFAULT-VALUE}.")
+  private String lit;
+
+  @Option(
+      names = "--ramp",
+      paramLabel = "TIME",
+      defaultValue = AskedDay.RAMP,
+      description =
+          "How long dials climb and fall, evenly, as in 90min or 0. Default: ${DEFAULT-VALUE}.")
+  private String ramp;
+
+  @Option(
+      names = "--channel",
+      paramLabel = "NAME=DAY",
+      description =
+          "What differs for a channel: NAME=FROM-TO/UP/DOWN@LEVEL, as in"
+              + " violet=09:00-21:00/2h/1h@60, ramps and level (percent of its dial) as needed, or"
+              + " NAME=off. Once for each lit spell.")
+  private List<String> channels = new ArrayList<>();
+
+  Rig rig(Bench bench) {
+    return bench.rig(rig);
+  }
+
+  DailyProgram program(Rig of) {
+    return AskedDay.program(of, lit, ramp, channels);
+  }
+
+  /** The bench's groups by name; those asked for, or all. */
+  static List<CoralGroup> groups(Bench bench, List<String> names) {
+    Map<String, CoralGroup> all = Livestock.with(bench.setup().livestock());
+    if (names.isEmpty()) {
+      return List.copyOf(all.values());
+    }
+    List<CoralGroup> groups = new ArrayList<>();
+    for (String name : names) {
+      if (!all.containsKey(name)) {
+        throw Refusal.of(
+            name + " is no group of corals",
+            Nearest.of(name, all.keySet())
+                .map(nearest -> "did you mean " + nearest + "?")
+                .orElse("there are " + String.join(", ", all.keySet())));
+      }
+      groups.add(all.get(name));
+    }
+    return groups;
+  }
+
+  /** A place in the water, as typed: x, y, depth; under the middle where nothing is. */
+  static Place place(Bench bench, LengthsConverter.Lengths at, LengthUnit unit) {
+    if (at == null) {
+      return new Place(
+          bench.setup().tank().length() / 2, bench.setup().tank().width() / 2, bench.usualDepth());
+    }
+    double[] metres = at.metres(unit).stream().flatMapToDouble(DoubleStream::of).toArray();
+    if (metres.length != 3) {
+      throw Refusal.of(
+          "a place is x, y and depth: three lengths; got " + metres.length,
+          "write it as in --at 45,30,20");
+    }
+    Place place = new Place(metres[0], metres[1], metres[2]);
+    if (!bench.setup().tank().contains(place)) {
+      throw Refusal.of(
+          "the place "
+              + Numbers.spot(place, unit)
+              + ", "
+              + Numbers.withUnit(place.depth(), unit)
+              + " deep, is not in the water",
+          "ask for a place between the panes, in no rock");
+    }
+    return place;
+  }
+}

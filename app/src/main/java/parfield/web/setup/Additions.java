@@ -103,9 +103,7 @@ final class Additions {
 
   private SetupValue emitter(SetupPath path) {
     SetupValue last = last(path).orElse(new SetupValue.Nothing());
-    return last instanceof SetupValue.Fields
-        ? last
-        : fields("x", figure("0"), "y", figure("0"));
+    return last instanceof SetupValue.Fields ? last : fields("x", figure("0"), "y", figure("0"));
   }
 
   private Optional<SetupValue> last(SetupPath list) {

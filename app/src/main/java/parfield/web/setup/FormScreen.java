@@ -109,7 +109,12 @@ final class FormScreen implements Screen {
     return "revision "
         + document.revision()
         + ", stored "
-        + document.when().atZone(ZoneId.systemDefault()).toString().substring(0, 16).replace('T', ' ')
+        + document
+            .when()
+            .atZone(ZoneId.systemDefault())
+            .toString()
+            .substring(0, 16)
+            .replace('T', ' ')
         + " by "
         + document.who();
   }
@@ -208,8 +213,7 @@ final class FormScreen implements Screen {
   private void stale(
       Context context, OpenBench bench, long revision, Map<String, String> typed, LengthUnit unit) {
     SetupText base =
-        SetupText.of(
-            bench.name(), desk.workspace().benches().setup(bench.id(), revision).text());
+        SetupText.of(bench.name(), desk.workspace().benches().setup(bench.id(), revision).text());
     FormView now = view(bench, unit);
     Map<String, FormField> fields = new LinkedHashMap<>();
     now.sections().forEach(s -> s.all().forEach(field -> fields.put(field.name(), field)));

@@ -119,20 +119,18 @@ public record FormView(
 
   /** A fault without file and line, which a form does not have. */
   private static String message(Fault fault) {
-    Fault plain =
-        new Fault(
-            "", 0, 0, fault.what(), fault.value(), fault.limit(), fault.cure());
+    Fault plain = new Fault("", 0, 0, fault.what(), fault.value(), fault.limit(), fault.cure());
     String words = plain.message().replaceFirst("^: ", "");
-    return fault.file().isEmpty() || !fault.file().contains(".") ? words : fault.file() + ": " + words;
+    return fault.file().isEmpty() || !fault.file().contains(".")
+        ? words
+        : fault.file() + ": " + words;
   }
 
   /** A fault beside its field, which needs not be named again. */
   private static String brief(Fault fault, String path) {
     String words = message(fault);
     int at = words.indexOf(path);
-    return at == 0
-        ? words.substring(path.length()).replaceFirst("^(: | )", "")
-        : words;
+    return at == 0 ? words.substring(path.length()).replaceFirst("^(: | )", "") : words;
   }
 
   /** What a field holds. */

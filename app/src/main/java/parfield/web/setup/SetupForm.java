@@ -101,8 +101,8 @@ final class SetupForm {
             TANK.key("walls"),
             "Panes",
             FormGroup.Look.LIST,
-            List.of(),
             SIDES.stream().map(this::wall).toList(),
+            List.of(),
             "",
             false);
     FormGroup braces =
@@ -141,18 +141,16 @@ final class SetupForm {
     return section(TANK, "Tank", fields, List.of(walls, braces, opaque, room), "");
   }
 
-  private FormGroup wall(String side) {
+  private FormField wall(String side) {
     SetupPath path = TANK.key("walls").key(side);
-    FormField field =
-        choice(
-            path,
-            side + " pane",
-            WALLS,
-            List.of(
-                number(path, "clear", "clean share", ""),
-                number(path, "diffuse", "reflectance of the rest", ""),
-                word(path.key("cover"), "where the rest is", List.of("water", "behind"))));
-    return group(path, side + " pane", FormGroup.Look.ROW, List.of(field), List.of(), "", false);
+    return choice(
+        path,
+        side + " pane",
+        WALLS,
+        List.of(
+            number(path, "clear", "clean share", ""),
+            number(path, "diffuse", "reflectance of the rest", ""),
+            word(path.key("cover"), "where the rest is", List.of("water", "behind"))));
   }
 
   private FormGroup fixtures() {
@@ -171,7 +169,11 @@ final class SetupForm {
                     length(emitter, "y", "y, across it"),
                     length(emitter, "aperture", "lit square", "fitted")));
     FormGroup channels =
-        list(path.key("channels"), "Channels", "channel", entries(path.key("channels"), this::channel));
+        list(
+            path.key("channels"),
+            "Channels",
+            "channel",
+            entries(path.key("channels"), this::channel));
     FormGroup masters =
         list(
             path.key("dials"),
@@ -227,7 +229,8 @@ final class SetupForm {
   }
 
   private FormGroup rigs() {
-    return section(RIGS, "Rigs: what hangs over the tank", List.of(), entries(RIGS, this::rig), "rig");
+    return section(
+        RIGS, "Rigs: what hangs over the tank", List.of(), entries(RIGS, this::rig), "rig");
   }
 
   private FormGroup rig(SetupPath path) {
@@ -289,8 +292,7 @@ final class SetupForm {
                 files.stream())
             .toList();
     List<String> lights =
-        Stream.concat(
-                Stream.of("illuminant A", "illuminant D65", "equal photons"), files.stream())
+        Stream.concat(Stream.of("illuminant A", "illuminant D65", "equal photons"), files.stream())
             .toList();
     return section(
         METERS,
@@ -316,8 +318,20 @@ final class SetupForm {
                         number(path, "repeat error", "repeat error", "", "0.02"),
                         length(path, "position error", "position error", "0.5 cm"),
                         number(path, "resolution", "smallest step", PPFD, "1"),
-                        field(path.key("response"), "how it sees colour", FILE, "", responses, "not stated"),
-                        field(path.key("calibrated under"), "calibrated under", FILE, "", lights, "")),
+                        field(
+                            path.key("response"),
+                            "how it sees colour",
+                            FILE,
+                            "",
+                            responses,
+                            "not stated"),
+                        field(
+                            path.key("calibrated under"),
+                            "calibrated under",
+                            FILE,
+                            "",
+                            lights,
+                            "")),
                     List.of())),
         "meter");
   }
@@ -345,7 +359,8 @@ final class SetupForm {
                             "no grid"),
                         number(path.key("grid"), "columns", "places along x", "", "by size"),
                         number(path.key("grid"), "rows", "places along y", "", "by size"),
-                        field(path.key("readings"), "file of readings", TEXT, "", List.of(), "none"),
+                        field(
+                            path.key("readings"), "file of readings", TEXT, "", List.of(), "none"),
                         length(path, "depth", "depth, where that states none", "none")),
                     List.of())),
         "survey");
@@ -448,8 +463,7 @@ final class SetupForm {
   }
 
   private static FormField name(SetupPath path) {
-    return new FormField(
-        path, "name", NAME, "", List.of(), "", nameOf(path), false, List.of());
+    return new FormField(path, "name", NAME, "", List.of(), "", nameOf(path), false, List.of());
   }
 
   private FormField length(SetupPath holder, String key, String label) {
@@ -464,8 +478,7 @@ final class SetupForm {
     return number(holder, key, label, unit, "");
   }
 
-  private FormField number(
-      SetupPath holder, String key, String label, String unit, String hint) {
+  private FormField number(SetupPath holder, String key, String label, String unit, String hint) {
     return field(holder.key(key), label, NUMBER, unit, List.of(), hint);
   }
 
@@ -489,8 +502,7 @@ final class SetupForm {
       SetupPath path, String label, List<String> words, List<FormField> parts) {
     List<String> options = new ArrayList<>(words);
     options.add(FormField.BY_PARTS);
-    return new FormField(
-        path, label, CHOICE, "", options, "", chosen(path, words), false, parts);
+    return new FormField(path, label, CHOICE, "", options, "", chosen(path, words), false, parts);
   }
 
   /** A word as it stands, {@code {word: true}} too, or that it is stated by parts. */

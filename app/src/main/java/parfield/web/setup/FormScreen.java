@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import parfield.answer.Refusal;
@@ -31,6 +32,7 @@ import parfield.workspace.SurveySummary;
 final class FormScreen implements Screen {
   private static final String ADD = "add:";
   private static final String REMOVE = "remove:";
+  private static final String SHELVE = "shelve:";
 
   private final Desk desk;
 
@@ -101,6 +103,7 @@ final class FormScreen implements Screen {
     values.put("canUndo", desk.workspace().benches().canUndo(bench.id()));
     values.put("canRedo", desk.workspace().benches().canRedo(bench.id()));
     values.put("orphans", desk.benches().orphans(bench));
+    values.put("shelf", new FixtureShelf(desk).kept());
     values.put("demands", demands(bench.setup(), frame.length()));
     desk.pages().show(context, "setup/forms.jte", values);
   }
@@ -162,7 +165,20 @@ final class FormScreen implements Screen {
       stale(context, desk.benches().open(bench.id()), revision, typed, unit);
       return;
     }
+    if (button.startsWith(SHELVE)) {
+      shelve(context, bench.id(), FormEdits.group(sections, button.substring(SHELVE.length())));
+    }
     context.redirect("/bench/" + bench.id() + "/setup" + place(sections, button));
+  }
+
+  /** Puts a fixture on the shelf as it is stored now, under the name that it has now. */
+  private void shelve(Context context, UUID id, FormGroup fixture) {
+    if (!fixture.path().parent().equals(SetupForm.FIXTURES)) {
+      throw Refusal.of("only a fixture goes on the shelf", "load the page again");
+    }
+    String typed = context.formParam("name:" + fixture.path().pointer());
+    String name = typed == null || typed.isBlank() ? fixture.title() : typed.strip();
+    new FixtureShelf(desk).put(desk.benches().open(id), name, Benches.who(context));
   }
 
   private static UnaryOperator<SetupText> action(List<FormGroup> sections, String button) {
@@ -190,7 +206,7 @@ final class FormScreen implements Screen {
                   .parent()
                   .pointer());
     }
-    return "";
+    return button.startsWith(SHELVE) ? "#shelf" : "";
   }
 
   private void refuse(

@@ -47,6 +47,7 @@ public final class SetupScreen implements Screen {
   @Override
   public void register(RoutesConfig routes) {
     new FormScreen(desk).register(routes);
+    new ShelfScreen(desk).register(routes);
     routes.get("/bench/{id}/setup/text", this::show);
     routes.get("/bench/{id}/setup/tank.svg", this::picture);
     routes.post("/bench/{id}/setup", this::save);

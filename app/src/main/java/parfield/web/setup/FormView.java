@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import parfield.answer.Numbers;
 import parfield.formats.Fault;
+import parfield.formats.SetupPath;
 import parfield.units.LengthUnit;
 
 /**
@@ -194,5 +196,50 @@ public record FormView(
     return value(field).equals(FormField.BY_PARTS)
         || field.parts().stream()
             .anyMatch(part -> !value(part).isEmpty() || !problems(part).isEmpty());
+  }
+
+  /** Whether an entry is unfolded: the first of its section, and any that something is said of. */
+  public boolean open(FormGroup entry) {
+    boolean first =
+        sections.stream()
+            .anyMatch(
+                section ->
+                    !section.groups().isEmpty()
+                        && section.groups().get(0).equals(entry)
+                        && !section.path().equals(SetupForm.SURVEYS)
+                        && !section.path().equals(SetupForm.METERS));
+    return first
+        || entry.flat().anyMatch(group -> !problems(group).isEmpty())
+        || entry.all().stream()
+            .anyMatch(
+                field ->
+                    !problems(field).isEmpty()
+                        || !remark(field).isEmpty()
+                        || FormEdits.changed(field, typed));
+  }
+
+  /** An entry in a line: what it is at a glance while it is folded. */
+  public String line(FormGroup entry) {
+    SetupPath holder = entry.path().parent();
+    if (holder.equals(SetupForm.RIGS)) {
+      return entry.groups().get(0).groups().stream()
+          .limit(4)
+          .map(
+              hung ->
+                  value(hung.fields().get(0))
+                      + ", "
+                      + value(hung.fields().get(3))
+                      + " "
+                      + unit.symbol()
+                      + " high")
+          .collect(Collectors.joining("; "));
+    } else if (holder.equals(SetupForm.FIXTURES)) {
+      return Numbers.count(entry.groups().get(0).groups().size(), "emitter")
+          + ", "
+          + Numbers.count(entry.groups().get(1).groups().size(), "channel");
+    } else if (holder.equals(SetupForm.SURVEYS)) {
+      return "rig " + value(entry.fields().get(1)) + ", meter " + value(entry.fields().get(2));
+    }
+    return "";
   }
 }

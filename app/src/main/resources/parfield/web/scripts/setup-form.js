@@ -36,6 +36,33 @@ addEventListener('beforeunload', event => {
 });
 addEventListener('pageshow', () => { leaving = false; count(); });
 
+// What was unfolded stays unfolded when the page comes back after a save.
+const key = `parfield-unfolded ${location.pathname.replace(/\/setup.*/, '')}`;
+const kept = JSON.parse(sessionStorage.getItem(key) ?? '{}');
+for (const entry of form.querySelectorAll('details.entry')) {
+  if (entry.id in kept && !entry.querySelector('.fault, [aria-invalid=true]')) {
+    entry.open = kept[entry.id];
+  }
+  entry.addEventListener('toggle', () => {
+    kept[entry.id] = entry.open;
+    sessionStorage.setItem(key, JSON.stringify(kept));
+  });
+}
+function unfold(target) {
+  for (let at = target?.closest('details'); at; at = at.parentElement.closest('details')) {
+    at.open = true;
+  }
+}
+const aimed = document.getElementById(location.hash.slice(1));
+if (aimed) {
+  unfold(aimed);
+  const entries = aimed.querySelectorAll(':scope > details.entry');
+  if (entries.length > 0 && performance.getEntriesByType('navigation')[0]?.type === 'navigate') {
+    entries[entries.length - 1].open = true;
+  }
+  aimed.scrollIntoView();
+}
+
 // A line of the summary leads into its field.
 for (const link of document.querySelectorAll('#faults a')) {
   link.addEventListener('click', event => {
@@ -43,6 +70,7 @@ for (const link of document.querySelectorAll('#faults a')) {
     if (target) {
       event.preventDefault();
       target.closest('.parts')?.setAttribute('data-open', '');
+      unfold(target);
       target.scrollIntoView({ block: 'center' });
       target.focus();
     }

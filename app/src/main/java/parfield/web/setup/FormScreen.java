@@ -49,7 +49,14 @@ final class FormScreen implements Screen {
   private void show(Context context) {
     OpenBench bench = desk.benches().of(context);
     LengthUnit unit = desk.benches().frame(context, bench, Step.SETUP).length();
-    FormView view = view(bench, unit);
+    FormView view;
+    try {
+      view = view(bench, unit);
+    } catch (InvalidFile e) {
+      // What is no YAML has no fields; the text tells its faults.
+      context.redirect("/bench/" + bench.id() + "/setup/text");
+      return;
+    }
     show(
         context,
         bench,

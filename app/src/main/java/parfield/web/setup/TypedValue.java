@@ -92,8 +92,9 @@ record TypedValue(Optional<SetupValue> value, Optional<String> problem) {
       return none(
           String.format(
               Locale.ROOT,
-              "%s is no unit of length here: type the number alone for %s, or mm, cm, m, in or ft"
+              "%s: %s is no unit of length here: type the number alone for %s, or mm, cm, m, in or ft"
                   + " behind it",
+              shown(text),
               shown(unit),
               shown.symbol()));
     }
@@ -145,7 +146,8 @@ record TypedValue(Optional<SetupValue> value, Optional<String> problem) {
     return none(
         String.format(
             Locale.ROOT,
-            "%s is not the unit of this field%s: type the number alone",
+            "%s: %s is not the unit of this field%s: type the number alone",
+            shown(text),
             shown(matcher.group(2).strip()),
             unit.isEmpty() ? ", which has none" : ", which is " + unit));
   }

@@ -404,6 +404,29 @@ class FormScreenTest {
   }
 
   @Test
+  @DisplayName("a stored text that is no YAML is shown as text, with its faults")
+  void noYaml() {
+    server.workspace().benches().saveSetup(id, 1, "tank: {length: 90\n", "test");
+
+    HttpResponse<String> answer = server.get("/bench/" + id + "/setup");
+    assertThat(answer.headers().firstValue("Location").orElse("")).endsWith("/setup/text");
+    HttpResponse<String> text = server.get("/bench/" + id + "/setup/text");
+    assertThat(text.body()).contains("this is not YAML").contains("tank: {length: 90");
+  }
+
+  @Test
+  @DisplayName("a setup with faults is shown as forms, with the faults beside the fields")
+  void faultyStored() {
+    server.workspace().benches().saveSetup(id, 1, SETUP.replace("rim: 2", "rim: wide"), "test");
+
+    String page = page();
+    assertThat(page).contains("the setup is stored as it is");
+    assertThat(beside(page, "/tank/rim")).contains("value=\"wide\"").contains("got wide");
+    assertThat(send(2, "save", "/tank/rim", "3").statusCode()).isEqualTo(302);
+    assertThat(stored()).isEqualTo(SETUP.replace("rim: 2", "rim: 3"));
+  }
+
+  @Test
   @DisplayName("a button for what is not there is refused, and so is a form without a revision")
   void nonsense() {
     assertThat(send(1, "remove:/nothing").statusCode()).isEqualTo(422);

@@ -110,8 +110,7 @@ class SetupFormsTest {
     page.keyboard().press("Shift+ArrowLeft");
     assertThat(field(page, "/rigs/low/hang/1/x").inputValue()).isEqualTo("77");
     assertThat(field(page, "/rigs/low/hang/1/y").inputValue()).isEqualTo("29.5");
-    assertThat(page.evaluate("document.activeElement.dataset.row"))
-        .isEqualTo("/rigs/low/hang/1");
+    assertThat(page.evaluate("document.activeElement.dataset.row")).isEqualTo("/rigs/low/hang/1");
     assertThat(page.locator("[data-told]").innerText()).isEqualTo("x 77, y 29.5 cm");
 
     page.locator("[data-side] .hung").first().focus();
@@ -156,8 +155,7 @@ class SetupFormsTest {
   @Test
   @DisplayName("by keyboard alone from a blank bench to a setup of one's own")
   void keyboardAlone() throws IOException {
-    try (TestServer empty =
-        TestServer.start(Files.createDirectories(folder.resolve("empty")))) {
+    try (TestServer empty = TestServer.start(Files.createDirectories(folder.resolve("empty")))) {
       keyboardAlone(empty);
     }
   }

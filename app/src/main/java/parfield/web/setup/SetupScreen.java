@@ -51,7 +51,9 @@ public final class SetupScreen implements Screen {
 
   @Override
   public void register(RoutesConfig routes) {
-    routes.get("/bench/{id}/setup", this::show);
+    new FormScreen(desk).register(routes);
+    new ShelfScreen(desk).register(routes);
+    routes.get("/bench/{id}/setup/text", this::show);
     routes.get("/bench/{id}/setup/tank.svg", this::picture);
     routes.post("/bench/{id}/setup", this::save);
     routes.post("/bench/{id}/setup/undo", context -> walk(context, true));
@@ -152,7 +154,7 @@ public final class SetupScreen implements Screen {
       show(context, bench, text, List.of(), Optional.empty(), told);
       return;
     }
-    context.redirect("/bench/" + bench.id() + "/setup");
+    context.redirect("/bench/" + bench.id() + "/setup/text");
   }
 
   private static long revision(Context context) {

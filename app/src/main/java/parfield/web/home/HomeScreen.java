@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import parfield.answer.Refusal;
 import parfield.demo.DemoBench;
 import parfield.web.bench.Benches;
 import parfield.web.bench.Desk;
@@ -24,6 +25,8 @@ import parfield.workspace.SetupRevision;
 public final class HomeScreen implements Screen {
   /** Benches on one page of the list. */
   private static final int ON_PAGE = 50;
+
+  private static final int LONGEST_NAME = 100;
 
   private final Desk desk;
 
@@ -98,7 +101,7 @@ public final class HomeScreen implements Screen {
   }
 
   private void blank(Context context) {
-    String name = Optional.ofNullable(context.formParam("name")).orElse("").strip();
+    String name = name(context);
     SetupRevision made =
         desk.workspace()
             .benches()
@@ -112,9 +115,22 @@ public final class HomeScreen implements Screen {
   }
 
   private void rename(Context context) {
-    String name = Optional.ofNullable(context.formParam("name")).orElse("").strip();
+    String name = name(context);
+    if (name.isEmpty()) {
+      throw Refusal.of("a bench needs a name: got nothing", "go back, and type one");
+    }
     desk.workspace().benches().rename(desk.benches().of(context).id(), name);
     context.redirect("/");
+  }
+
+  private static String name(Context context) {
+    String name = Optional.ofNullable(context.formParam("name")).orElse("").strip();
+    if (name.length() > LONGEST_NAME) {
+      throw Refusal.of(
+          "the name of a bench: got " + name.length() + " letters, allowed " + LONGEST_NAME,
+          "go back, and shorten it");
+    }
+    return name;
   }
 
   private void copy(Context context) {

@@ -42,6 +42,23 @@ public record Frame(
         List.of());
   }
 
+  /** This frame of a page beside the steps, none of which is the current one then. */
+  public Frame beside(String page) {
+    return new Frame(
+        page + bench.map(of -> " · " + of.name()).orElse(""),
+        bench,
+        display,
+        length,
+        libraries,
+        scripts,
+        styles);
+  }
+
+  /** Whether this is the page of that name beside the steps. */
+  public boolean isBeside(String page) {
+    return title.startsWith(page + " · ");
+  }
+
   /** This frame with one more library, before its scripts. */
   public Frame withLibrary(String name) {
     return new Frame(title, bench, display, length, plus(libraries, name), scripts, styles);

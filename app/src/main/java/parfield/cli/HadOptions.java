@@ -4,9 +4,11 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import parfield.answer.Bench;
 import parfield.answer.Refusal;
+import parfield.care.CoralGroup;
 import parfield.care.HadLight;
 import parfield.care.Pace;
 import picocli.CommandLine.Option;
@@ -47,6 +49,11 @@ final class HadOptions {
 
   boolean stated() {
     return peak != null || dli != null || group != null || known != null;
+  }
+
+  /** The coral's group, if it was stated. */
+  Optional<CoralGroup> group(Bench bench) {
+    return Optional.ofNullable(group).map(name -> DayOptions.groups(bench, List.of(name)).get(0));
   }
 
   HadLight had(Bench bench) {

@@ -94,12 +94,18 @@ public record AskedCare(Map<String, String> typed) {
     return new ArrayList<>(Livestock.with(bench.setup().livestock()).values());
   }
 
+  /** The coral's group. */
+  public CoralGroup group(Bench bench) {
+    CoralGroup group = Livestock.with(bench.setup().livestock()).get(text("group"));
+    if (group == null) {
+      throw Refusal.of(text("group") + " is no group of corals", "choose one of the list");
+    }
+    return group;
+  }
+
   HadLight had(Bench bench) {
+    CoralGroup group = group(bench);
     if (text("had").isBlank()) {
-      CoralGroup group = Livestock.with(bench.setup().livestock()).get(text("group"));
-      if (group == null) {
-        throw Refusal.of(text("group") + " is no group of corals", "choose one of the list");
-      }
       return HadLight.unknown(group);
     }
     double peak = number("had", "the PPFD it had");

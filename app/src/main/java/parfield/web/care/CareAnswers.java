@@ -15,6 +15,7 @@ import parfield.answer.PowerAnswer;
 import parfield.answer.Refusal;
 import parfield.care.CoralGroup;
 import parfield.care.DailyProgram;
+import parfield.care.HadLight;
 import parfield.field.FieldSolver;
 import parfield.fit.LightModel;
 import parfield.rig.Rig;
@@ -64,28 +65,32 @@ public record CareAnswers(
             FieldPrediction.CELL,
             groups),
         HomesAnswer.of(source, model, solver, rig, program, groups, 3, 3),
-        Part.of(
-            () ->
-                AcclimationAnswer.of(
-                    source,
-                    model,
-                    solver,
-                    rig,
-                    program,
-                    place,
-                    asked.first(),
-                    asked.had(bench),
-                    asked.had(bench).known().pace())),
+        Part.of(() -> steps(bench, model, solver, asked, unit)),
         Part.of(
             () ->
                 PowerAnswer.of(
                     source, model, rig, program, asked.tariff(), asked.text("currency"))));
   }
 
+  /** The steps alone, which cost little. */
+  static AcclimationAnswer steps(
+      Bench bench, LightModel model, FieldSolver solver, AskedCare asked, LengthUnit unit) {
+    Rig rig = bench.rig(asked.text("rig"));
+    HadLight had = asked.had(bench);
+    return AcclimationAnswer.of(
+        bench.setup().source(),
+        model,
+        solver,
+        rig,
+        AskedDay.program(rig, asked.text("lit"), asked.text("ramp"), asked.channels()),
+        asked.place(bench, unit),
+        asked.first(),
+        had,
+        had.known().pace());
+  }
+
   /** The calendar of the steps and the day. */
-  CalendarAnswer calendar(int revision) {
-    AcclimationAnswer plan =
-        steps.answer().orElseThrow(() -> Refusal.of(String.join("; ", steps.refused())));
+  static CalendarAnswer calendar(AcclimationAnswer plan, int revision) {
     return new CalendarAnswer(
         plan.source(),
         plan.rig(),

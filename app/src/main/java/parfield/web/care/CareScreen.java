@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import parfield.answer.CalendarAnswer;
 import parfield.answer.CarePictures;
 import parfield.answer.Problem;
 import parfield.answer.Refusal;
@@ -54,7 +55,8 @@ public final class CareScreen implements Screen {
 
   private void show(Context context) {
     OpenBench bench = desk.benches().of(context);
-    Frame frame = desk.benches().frame(context, bench, Step.PUBLISH).beside("Care");
+    Frame frame =
+        desk.benches().frame(context, bench, Step.PUBLISH).beside("Care").withStyle("care.css");
     Optional<StoredModel> model = desk.benches().model(bench);
     Map<String, Object> values = new LinkedHashMap<>();
     values.put("frame", frame);
@@ -102,12 +104,14 @@ public final class CareScreen implements Screen {
   /** The answers of a request that is no page: a refusal is told by the frame. */
   private CareAnswers answers(Context context) {
     OpenBench bench = desk.benches().of(context);
-    StoredModel model =
-        desk.benches()
-            .model(bench)
-            .orElseThrow(() -> new NotFoundResponse("this bench has no light model yet: fit one"));
     LengthUnit unit = unit(context, bench);
-    return answers(bench, model, AskedCare.of(context, bench.bench(), unit), unit);
+    return answers(bench, model(bench), AskedCare.of(context, bench.bench(), unit), unit);
+  }
+
+  private StoredModel model(OpenBench bench) {
+    return desk.benches()
+        .model(bench)
+        .orElseThrow(() -> new NotFoundResponse("this bench has no light model yet: fit one"));
   }
 
   private LengthUnit unit(Context context, OpenBench bench) {
@@ -128,22 +132,27 @@ public final class CareScreen implements Screen {
     context.contentType("image/svg+xml").header("Cache-Control", "no-cache").result(svg);
   }
 
+  private CalendarAnswer calendar(Context context, OpenBench bench) {
+    LengthUnit unit = unit(context, bench);
+    AskedCare asked = AskedCare.of(context, bench.bench(), unit);
+    return CareAnswers.calendar(
+        CareAnswers.steps(
+            bench.bench(), model(bench).model(), desk.benches().solver(), asked, unit),
+        asked.revision());
+  }
+
   private void calendar(Context context) {
-    OpenBench bench = desk.benches().of(context);
-    int revision = AskedCare.of(context, bench.bench(), unit(context, bench)).revision();
+    CalendarAnswer answer = calendar(context, desk.benches().of(context));
     context
         .contentType("text/calendar; charset=utf-8")
         .header("Content-Disposition", "attachment; filename=\"light.ics\"")
-        .result(
-            answers(context)
-                .calendar(revision)
-                .calendar(Instant.now().truncatedTo(ChronoUnit.SECONDS)));
+        .result(answer.calendar(Instant.now().truncatedTo(ChronoUnit.SECONDS)));
   }
 
   private void schedule(Context context) {
     context
         .contentType("text/csv; charset=utf-8")
         .header("Content-Disposition", "attachment; filename=\"schedule.csv\"")
-        .result(answers(context).calendar(0).csv());
+        .result(calendar(context, desk.benches().of(context)).csv());
   }
 }

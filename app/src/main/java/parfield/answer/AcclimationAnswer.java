@@ -132,7 +132,7 @@ public record AcclimationAnswer(
   /** Days of a step, as in {@code 2026-12-01 to 2026-12-07}. */
   public String days(Acclimation.Step step) {
     return first.plusDays(step.firstDay())
-        + (step == plan.steps().get(plan.steps().size() - 1)
+        + (step.firstDay() == plan.daysToWanted()
             ? " on"
             : " to " + first.plusDays(step.end() - 1L));
   }

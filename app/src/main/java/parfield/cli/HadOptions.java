@@ -2,6 +2,7 @@ package parfield.cli;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -90,7 +91,7 @@ final class HadOptions {
 
   LocalDate first() {
     if (first == null) {
-      return LocalDate.now();
+      return LocalDate.now(ZoneId.systemDefault());
     }
     try {
       return LocalDate.parse(first);

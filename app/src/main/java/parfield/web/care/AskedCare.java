@@ -3,6 +3,7 @@ package parfield.web.care;
 import io.javalin.http.Context;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,7 +46,7 @@ public record AskedCare(Map<String, String> typed) {
     typed.put("group", Livestock.common().keySet().iterator().next());
     typed.put("had", "");
     typed.put("known", "told");
-    typed.put("first", LocalDate.now().toString());
+    typed.put("first", LocalDate.now(ZoneId.systemDefault()).toString());
     typed.put("tariff", "");
     typed.put("currency", "");
     typed.put("revision", "0");

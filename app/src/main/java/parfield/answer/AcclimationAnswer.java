@@ -13,11 +13,13 @@ import java.util.Optional;
 import java.util.TreeMap;
 import parfield.care.Acclimation;
 import parfield.care.Caution;
+import parfield.care.CoralGroup;
 import parfield.care.DailyProgram;
 import parfield.care.HadLight;
 import parfield.care.Maintenance;
 import parfield.care.Pace;
 import parfield.care.Schedule;
+import parfield.care.Standing;
 import parfield.care.StopSign;
 import parfield.field.FieldSolver;
 import parfield.field.Places;
@@ -112,10 +114,25 @@ public record AcclimationAnswer(
         Numbers.plain(100 * (plan.pace().rise() - 1), 1));
   }
 
+  /** Why the wanted light does not suit a group, by the best estimate; empty if it does. */
+  public Optional<String> unfit(CoralGroup group) {
+    Acclimation.Step wanted = plan.steps().get(plan.steps().size() - 1);
+    Standing standing = group.under(wanted.peak().value(), wanted.dli().value());
+    return standing == Standing.FITS
+        ? Optional.empty()
+        : Optional.of(
+            String.format(
+                Locale.ROOT,
+                "for %s the light of this place is %s: no steps make it suit; choose another place,"
+                    + " or dial the rig down",
+                group.name(),
+                standing.words()));
+  }
+
   /** Days of a step, as in {@code 2026-12-01 to 2026-12-07}. */
   public String days(Acclimation.Step step) {
     return first.plusDays(step.firstDay())
-        + (step == plan.steps().get(plan.steps().size() - 1)
+        + (step.firstDay() == plan.daysToWanted()
             ? " on"
             : " to " + first.plusDays(step.end() - 1L));
   }

@@ -112,7 +112,7 @@ public final class AskedDay {
   private static LitSpell spell(
       String channel, String from, String to, Duration up, Duration down, double level) {
     LocalTime start = clock(from);
-    long seconds = clock(to).toSecondOfDay() - start.toSecondOfDay();
+    int seconds = clock(to).toSecondOfDay() - start.toSecondOfDay();
     Duration all = Duration.ofSeconds(seconds > 0 ? seconds : seconds + 86_400);
     Duration plateau = all.minus(up).minus(down);
     if (plateau.isNegative()) {

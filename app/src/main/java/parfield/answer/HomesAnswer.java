@@ -44,12 +44,12 @@ public record HomesAnswer(
     List<Home> surface,
     List<String> files)
     implements Answer {
-  /** Places in the water: enough for a share to the percent in each of nine parts. */
-  private static final int COLUMNS = 24;
+  /** Places in the water: about a hundred, so a percent each, in each of nine parts. */
+  private static final int COLUMNS = 18;
 
-  private static final int ROWS = 8;
-  private static final int LAYERS = 12;
-  private static final int SURFACE = 600;
+  private static final int ROWS = 6;
+  private static final int LAYERS = 9;
+  private static final int SURFACE = 400;
 
   public HomesAnswer {
     Objects.requireNonNull(source, "source");

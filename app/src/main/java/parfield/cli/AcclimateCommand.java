@@ -75,6 +75,7 @@ final class AcclimateCommand implements Callable<Integer> {
                 before,
                 before.known().pace())
             .leaving(csv == null ? List.of() : List.of(csv.toString()));
+    had.group(bench).flatMap(answer::unfit).ifPresent(spec.commandLine().getErr()::println);
     if (csv != null) {
       OutputFile.write(csv, ScheduleFile.text(answer.schedule()));
     }

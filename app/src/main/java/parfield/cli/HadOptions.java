@@ -2,11 +2,14 @@ package parfield.cli;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import parfield.answer.Bench;
 import parfield.answer.Refusal;
+import parfield.care.CoralGroup;
 import parfield.care.HadLight;
 import parfield.care.Pace;
 import picocli.CommandLine.Option;
@@ -49,6 +52,11 @@ final class HadOptions {
     return peak != null || dli != null || group != null || known != null;
   }
 
+  /** The coral's group, if it was stated. */
+  Optional<CoralGroup> group(Bench bench) {
+    return Optional.ofNullable(group).map(name -> DayOptions.groups(bench, List.of(name)).get(0));
+  }
+
   HadLight had(Bench bench) {
     if (peak == null && dli == null) {
       if (known != null) {
@@ -83,7 +91,7 @@ final class HadOptions {
 
   LocalDate first() {
     if (first == null) {
-      return LocalDate.now();
+      return LocalDate.now(ZoneId.systemDefault());
     }
     try {
       return LocalDate.parse(first);

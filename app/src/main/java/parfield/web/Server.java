@@ -13,6 +13,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 import org.eclipse.jetty.server.handler.GracefulHandler;
 import parfield.web.bench.Desk;
+import parfield.web.care.CareScreen;
 import parfield.web.door.Door;
 import parfield.web.door.MeterToken;
 import parfield.web.door.OwnAddresses;
@@ -100,6 +101,7 @@ public final class Server implements AutoCloseable {
     screens.add(new RecommendScreen(desk));
     screens.add(new PublishScreen(desk));
     screens.add(new SpectraScreen(desk));
+    screens.add(new CareScreen(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();
     port.set(javalin.port());

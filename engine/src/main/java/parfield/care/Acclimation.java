@@ -33,6 +33,9 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
 
   private static final double SHRINK = 0.005;
 
+  /** By how much a dose may exceed another by rounding alone. */
+  private static final double ROUNDING = 1 + 1e-9;
+
   /** Most steps of a plan: so many are no plan. */
   private static final int MOST = 60;
 
@@ -108,17 +111,24 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
               MOST));
     }
     return new Acclimation(
-        had, ratio, pace, steps(rig, program, field, Math.max(1, ratio), pace, pace.days()));
+        had,
+        ratio,
+        pace,
+        steps(rig, program, field, Math.max(1, ratio), pace, pace.days(), List.of()));
   }
 
-  /** Steps that begin at the whole light over {@code factor}, the first held for some days. */
+  /**
+   * Steps that begin at the whole light over {@code factor}, the first held for some days; at the
+   * settings {@code begin} if there are any.
+   */
   private static List<Step> steps(
       Rig rig,
       DailyProgram program,
       PredictedField field,
       double factor,
       Pace pace,
-      int firstDays) {
+      int firstDays,
+      List<Setting> begin) {
     double full = DayLight.of(field, DayOutputs.of(program, rig)).dli(0, 0);
     int rises = pace.steps(factor);
     List<Step> steps = new ArrayList<>();
@@ -127,7 +137,8 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
     List<Setting> last = List.of();
     for (int k = 0; k <= rises; k++) {
       double share = rises == 0 ? 1 : Math.pow(factor, (double) k / rises - 1);
-      List<Setting> settings = k == rises ? settings(rig) : scaled(rig, share);
+      boolean given = k == 0 && !begin.isEmpty();
+      List<Setting> settings = given ? begin : k == rises ? settings(rig) : scaled(rig, share);
       if (settings.equals(last)) {
         // Whole percents make no difference: the step before goes on.
         Step held = steps.remove(steps.size() - 1);
@@ -137,7 +148,8 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
       }
       DayLight light = DayLight.of(field, DayOutputs.of(program, hung(rig, settings)));
       // Whole percents may round the first step above what the coral had: then a little less.
-      for (int i = 1; k == 0 && rises > 0 && i <= SHRINKS && light.dli(0, 0) > before; i++) {
+      boolean shrinks = k == 0 && !given && rises > 0;
+      for (int i = 1; shrinks && i <= SHRINKS && light.dli(0, 0) > before * ROUNDING; i++) {
         settings = scaled(rig, share * (1 - SHRINK * i));
         light = DayLight.of(field, DayOutputs.of(program, hung(rig, settings)));
       }
@@ -220,10 +232,20 @@ public record Acclimation(HadLight had, double ratio, Pace pace, List<Step> step
   public Acclimation steppedBack(int step, Rig rig, DailyProgram program, PredictedField field) {
     Step back = steps.get(Math.max(0, step - 1));
     // In the first step there is none before: one rise below it.
-    double share = step == 0 ? back.share() / pace.rise() : back.share();
+    double share = step == 0 ? back.given() / pace.rise() : back.given();
     Pace slower = pace.slower();
     return new Acclimation(
-        had, ratio, slower, steps(rig, program, field, 1 / share, slower, 2 * pace.days()));
+        had,
+        ratio,
+        slower,
+        steps(
+            rig,
+            program,
+            field,
+            Math.max(1, 1 / share),
+            slower,
+            2 * pace.days(),
+            step == 0 ? List.of() : back.settings()));
   }
 
   /** What to do at a stop sign, as sentences. */

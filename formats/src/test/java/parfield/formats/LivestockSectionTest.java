@@ -26,8 +26,11 @@ class LivestockSectionTest {
   void aGroupOfItsOwnAndOneThatDiffers() {
     Setup setup =
         bench(
-                "  soft: {dli: {from: 2, to: 5}, source: two years here, confidence: fair}\n"
-                    + "  sponges: {ppfd: {from: 5, to: 40}, dli: {from: 0.2, to: 1.5}}\n")
+                """
+                  soft: {dli: {from: 2, to: 5}, source: two years here, confidence: fair}
+                  sponges: {ppfd: {from: 5, to: 40}, dli: {from: 0.2, to: 1.5}}
+                """
+                    .indent(2))
             .read();
 
     CoralGroup soft = Livestock.common().get("soft");

@@ -1,5 +1,7 @@
 package parfield.web.page;
 
+import java.util.List;
+
 /** The steps of a bench, in their order, and what stands beside them. */
 public enum Step {
   SETUP("Set up", "setup"),
@@ -8,8 +10,11 @@ public enum Step {
   EXPLORE("Explore", "explore"),
   RECOMMEND("Recommend", "recommend"),
   PUBLISH("Publish", "publish"),
-  /** Beside the steps: it is no part of their order. */
-  SPECTRA("Spectra", "spectra");
+  SPECTRA("Spectra", "spectra"),
+  CARE("Care", "care");
+
+  /** Those that stand beside the others: they are no part of the order. */
+  public static final List<Step> BESIDE = List.of(SPECTRA, CARE);
 
   private final String title;
   private final String path;

@@ -1,0 +1,2 @@
+/** The page Care: daily program, dose, homes, steps, power, calendar. */
+package parfield.web.care;

@@ -57,6 +57,9 @@ public record Transfer(
 
   private static final double LEAST_SCALE = 0.1;
 
+  /** A third of all normal deviations lies within this. */
+  private static final double THIRD = 0.4307;
+
   public Transfer {
     Objects.requireNonNull(published, "published");
     Objects.requireNonNull(tank, "tank");
@@ -113,7 +116,16 @@ public record Transfer(
 
   /** The light model of the other tank. */
   public LightModel model() {
-    return model(EnumSet.allOf(Cause.class));
+    return model(EnumSet.allOf(Cause.class), false);
+  }
+
+  /**
+   * The same for a look at many tanks: all panes are wrong together, in one of three states, so
+   * that the geometry of diffuse light is worked out three times and not once a draw. The error of
+   * the mean comes out a little wider than that of {@link #model()}, where panes err by themselves.
+   */
+  public LightModel coarseModel() {
+    return model(EnumSet.allOf(Cause.class), true);
   }
 
   /**
@@ -122,17 +134,17 @@ public record Transfer(
    * the model.
    */
   public LightModel because(Cause cause) {
-    return model(EnumSet.of(cause));
+    return model(EnumSet.of(cause), false);
   }
 
-  private LightModel model(Set<Cause> causes) {
+  private LightModel model(Set<Cause> causes, boolean coarse) {
     Conditions conditions = Conditions.of(tank);
     int count = published.draws().size();
     Chances chances = new Chances(count);
     double[] middle = new double[conditions.size()];
     List<Truth> draws = new ArrayList<>();
     for (int d = 0; d < count; d++) {
-      draws.add(draw(d, causes, conditions, chances));
+      draws.add(draw(d, causes, coarse, conditions, chances));
     }
     Truth best =
         truth(published.best(), (fixture, channel) -> 1, conditions, middle, new double[3], 1);
@@ -140,7 +152,8 @@ public record Transfer(
     return new LightModel(best, draws, discrepancy, report(conditions, best, draws));
   }
 
-  private Truth draw(int d, Set<Cause> causes, Conditions conditions, Chances chances) {
+  private Truth draw(
+      int d, Set<Cause> causes, boolean coarse, Conditions conditions, Chances chances) {
     Truth lamp = causes.contains(Cause.LAMPS) ? published.draws().get(d) : published.best();
     double first = causes.contains(Cause.METER) ? published.draws().get(d).meterScale() : 1;
     // One cause alone is told as true PPFD would vary: without the own meter's error.
@@ -158,13 +171,23 @@ public record Transfer(
             first / own * lid * (other ? specimen(chances, fixture, channel, d) : 1);
     double[] z = new double[conditions.size()];
     for (int k = 0; k < z.length; k++) {
-      z[k] = causes.contains(cause(k)) ? chances.of("condition " + k, d) : 0;
+      if (causes.contains(cause(k))) {
+        z[k] =
+            coarse && cause(k) == Cause.PANES
+                ? third(chances.of("panes", d))
+                : chances.of("condition " + k, d);
+      }
     }
     double[] rehung = new double[3];
     for (int k = 0; k < rehung.length && causes.contains(Cause.HANGING); k++) {
       rehung[k] = LightModelFit.REHANG_DEVIATION * chances.of("hung anew " + k, d);
     }
     return truth(lamp, factor, conditions, z, rehung, own);
+  }
+
+  /** The normal deviation by the third it lies in: three states of variance 1. */
+  private static double third(double deviation) {
+    return Math.abs(deviation) < THIRD ? 0 : Math.signum(deviation) * Math.sqrt(1.5);
   }
 
   private static double specimen(Chances chances, String fixture, int channel, int d) {

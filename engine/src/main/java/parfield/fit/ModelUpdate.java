@@ -92,8 +92,7 @@ public record ModelUpdate(
    * @throws UnfittableException if there is no reading with light, or more than {@value
    *     #MOST_READINGS}; the message says what to do
    */
-  public static ModelUpdate of(
-      LightModel model, FieldSolver solver, List<Survey> surveys) {
+  public static ModelUpdate of(LightModel model, FieldSolver solver, List<Survey> surveys) {
     int readings = surveys.stream().mapToInt(survey -> survey.readings().size()).sum();
     if (readings == 0) {
       throw new UnfittableException("there is no reading to update the model by; enter one");

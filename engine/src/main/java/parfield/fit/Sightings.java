@@ -118,8 +118,7 @@ final class Sightings {
     double[] errors = new double[size()];
     for (int i = 0; i < errors.length; i++) {
       Meter meter = survey(i).meter();
-      double gradient =
-          Math.hypot(east[i] - west[i], north[i] - south[i]) / (2 * GRADIENT_STEP);
+      double gradient = Math.hypot(east[i] - west[i], north[i] - south[i]) / (2 * GRADIENT_STEP);
       double display = meter.resolution() / Math.sqrt(12) / Math.max(LEAST_PPFD, ppfd(i));
       errors[i] =
           Math.max(

@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import parfield.field.Departure;
 import parfield.lamp.Fixture;
 import parfield.survey.Meter;
 import parfield.tank.Lid;
@@ -54,6 +55,15 @@ public record Transfer(
    * fraction told by eye; common practice, no source.
    */
   public static final double LID_DEVIATION = 0.04;
+
+  /**
+   * Standard deviation of ln mean PPFD by which the fast solver misses the reference solver where
+   * its assumptions hold; see the validation page.
+   */
+  private static final double SOLVER_DEVIATION = 0.005;
+
+  /** A normal deviation's median size, in standard deviations. */
+  private static final double MEDIAN_SIZE = 0.6745;
 
   private static final double LEAST_SCALE = 0.1;
 
@@ -165,10 +175,12 @@ public record Transfer(
         causes.contains(Cause.LID) && !(tank.opening().lid() instanceof Lid.None)
             ? Math.exp(LID_DEVIATION * chances.of("lid", d))
             : 1;
+    double solver =
+        causes.contains(Cause.SOLVER) ? Math.exp(leftOut() * chances.of("solver", d)) : 1;
     boolean other = causes.contains(Cause.SPECIMEN);
     Lamps.Factor factor =
         (fixture, channel) ->
-            first / own * lid * (other ? specimen(chances, fixture, channel, d) : 1);
+            first / own * lid * solver * (other ? specimen(chances, fixture, channel, d) : 1);
     double[] z = new double[conditions.size()];
     for (int k = 0; k < z.length; k++) {
       if (causes.contains(cause(k))) {
@@ -188,6 +200,15 @@ public record Transfer(
   /** The normal deviation by the third it lies in: three states of variance 1. */
   private static double third(double deviation) {
     return Math.abs(deviation) < THIRD ? 0 : Math.signum(deviation) * Math.sqrt(1.5);
+  }
+
+  /** Standard deviation of ln light by what the fast solver leaves out in the tank. */
+  private double leftOut() {
+    double sum = SOLVER_DEVIATION;
+    for (Departure departure : Departure.of(tank)) {
+      sum = Math.hypot(sum, departure.typical() / MEDIAN_SIZE);
+    }
+    return sum;
   }
 
   private static double specimen(Chances chances, String fixture, int channel, int d) {

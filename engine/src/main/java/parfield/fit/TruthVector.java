@@ -34,7 +34,8 @@ final class TruthVector {
   /**
    * How one channel of one fixture lies in the vector.
    *
-   * @param orders rows of cosines, and of sines where {@code sines}; 0 where only a level lies there
+   * @param orders rows of cosines, and of sines where {@code sines}; 0 where only a level lies
+   *     there
    */
   private record Lamp(String fixture, int channel, int from, int orders, int nodes, boolean sines) {
     int length() {

@@ -94,7 +94,11 @@ final class Updating {
               Math.exp(now[i])));
     }
     return new ModelUpdate(
-        model(after), after.best().meterScale(), setAside, expected, distances.square / kept.size());
+        model(after),
+        after.best().meterScale(),
+        setAside,
+        expected,
+        distances.square / kept.size());
   }
 
   /** Truths after the passes, the best one's meter at whatever scale. */
@@ -112,8 +116,7 @@ final class Updating {
     }
     TruthVector vectors = new TruthVector(draws);
     for (int pass = 0; pass < PASSES; pass++) {
-      SquareRootFilter filter =
-          SquareRootFilter.of(of(all.log(draws), kept), observed, covariance);
+      SquareRootFilter filter = SquareRootFilter.of(of(all.log(draws), kept), observed, covariance);
       double[][] members = draws.stream().map(vectors::of).toArray(double[][]::new);
       double[] ofBest = of(new double[][] {all.log(best)}, kept)[0];
       for (int i = 0; i < ofBest.length; i++) {
@@ -175,13 +178,11 @@ final class Updating {
   private Distances distances(double[][] members, List<Integer> kept, double[] errors) {
     double[][] predicted = of(members, kept);
     double[] mean = SquareRootFilter.mean(predicted);
-    DMatrixRMaj spread =
-        new DMatrixRMaj(all.covariance(kept, errors, before.discrepancy()));
+    DMatrixRMaj spread = new DMatrixRMaj(all.covariance(kept, errors, before.discrepancy()));
     for (double[] member : predicted) {
       for (int i = 0; i < mean.length; i++) {
         for (int j = 0; j < mean.length; j++) {
-          spread.add(
-              i, j, (member[i] - mean[i]) * (member[j] - mean[j]) / (predicted.length - 1));
+          spread.add(i, j, (member[i] - mean[i]) * (member[j] - mean[j]) / (predicted.length - 1));
         }
       }
     }

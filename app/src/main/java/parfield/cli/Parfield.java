@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
       FitCommand.class,
       FieldCommand.class,
       RecommendCommand.class,
+      TransferCommand.class,
       ServeCommand.class,
       SpectrumCommand.class,
       ValidateCommand.class,

@@ -106,6 +106,6 @@ public record ModelUpdate(
               readings,
               MOST_READINGS));
     }
-    return new Updating(model, solver, surveys).run();
+    return UpdateReport.told(new Updating(model, solver, surveys).run(), model.report(), surveys);
   }
 }

@@ -59,8 +59,7 @@ public record TransferAnswer(
         percents(before.mean()),
         percents(before.place()));
     after.ifPresent(
-        now ->
-            table.row("after the readings", percents(now.mean()), percents(now.place())));
+        now -> table.row("after the readings", percents(now.mean()), percents(now.place())));
     return table.text();
   }
 

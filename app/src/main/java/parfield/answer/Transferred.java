@@ -61,8 +61,7 @@ public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> 
     }
     Transfer transfer;
     try {
-      transfer =
-          new Transfer(published, bench.setup().tank(), hung(bench), meter(bench, surveys));
+      transfer = new Transfer(published, bench.setup().tank(), hung(bench), meter(bench, surveys));
     } catch (IllegalArgumentException e) {
       throw Refusal.of(
           "this model cannot be applied to " + bench.setup().source(),
@@ -107,10 +106,7 @@ public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> 
    * @param left name of the file that the model was left in
    */
   public TransferAnswer answer(
-      String published,
-      FieldSolver solver,
-      Recommendation recommendation,
-      Optional<String> left) {
+      String published, FieldSolver solver, Recommendation recommendation, Optional<String> left) {
     Tank tank = bench.setup().tank();
     Rig rig = recommendation.best().over(tank);
     Places places = Places.volume(tank, COLUMNS, ROWS, LAYERS);

@@ -61,7 +61,8 @@ final class TransferCommand implements Callable<Integer> {
   @Option(
       names = "--out",
       paramLabel = "FILE",
-      description = "Where to leave the model of this tank (JSON); a file of that name is replaced.")
+      description =
+          "Where to leave the model of this tank (JSON); a file of that name is replaced.")
   private Path target;
 
   @Override

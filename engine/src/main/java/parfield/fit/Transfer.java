@@ -150,7 +150,9 @@ public record Transfer(
   private LightModel model(Set<Cause> causes, boolean coarse) {
     Conditions conditions = Conditions.of(tank);
     int count = published.draws().size();
-    Chances chances = new Chances(count);
+    Chances chances =
+        new Chances(
+            published.draws().stream().mapToDouble(Truth::meterScale).toArray(), heaviest());
     double[] middle = new double[conditions.size()];
     List<Truth> draws = new ArrayList<>();
     for (int d = 0; d < count; d++) {
@@ -215,6 +217,28 @@ public record Transfer(
     return Math.exp(
         SPECIMEN_DEVIATION * chances.of("specimen of " + fixture, d)
             + SPECIMEN_CHANNEL_DEVIATION * chances.of("channel " + channel + " of " + fixture, d));
+  }
+
+  /** Columns of chance by their weight in the mean; the panes err too little to count here. */
+  private List<String> heaviest() {
+    List<String> names = new ArrayList<>();
+    for (String fixture : published.best().distributions().keySet()) {
+      names.add("specimen of " + fixture);
+    }
+    names.add("lid");
+    names.add("own meter");
+    names.add("condition " + Conditions.BOTTOM);
+    names.add("condition " + Conditions.YELLOWING);
+    published
+        .best()
+        .distributions()
+        .forEach(
+            (fixture, channels) -> {
+              for (int c = 0; c < channels.size(); c++) {
+                names.add("channel " + c + " of " + fixture);
+              }
+            });
+    return names;
   }
 
   /** Which cause one of the conditions of a tank belongs to. */

@@ -58,8 +58,7 @@ class SquareRootFilterTest {
 
     Matrix p = covariance(members);
     Matrix x = Matrix.column(SquareRootFilter.mean(members));
-    Matrix gain =
-        p.times(h.transposed()).times(h.times(p).times(h.transposed()).plus(r).inverse());
+    Matrix gain = p.times(h.transposed()).times(h.times(p).times(h.transposed()).plus(r).inverse());
     Matrix y = Matrix.column(observed);
     Matrix mean = x.plus(gain.times(y.minus(h.times(x))));
     Matrix left = Matrix.identity(5).minus(gain.times(h)).times(p);

@@ -106,7 +106,7 @@ class ModelUpdateTest {
     return Transfer.to(TANK, published(draws), List.of(LAMP)).withMeter(OTHER).model();
   }
 
-  private static double[] light(LightModel model, Truth truth, List<Place> places) {
+  private static double[] light(Truth truth, List<Place> places) {
     return LAW.solve(truth.applyTo(RIG), Places.of(places)).ppfd();
   }
 
@@ -120,7 +120,7 @@ class ModelUpdateTest {
 
   /** Readings that one draw would give, off by some shares. */
   private static double[] readings(LightModel model, int draw, double... off) {
-    double[] shown = light(model, model.draws().get(draw), PLACES);
+    double[] shown = light(model.draws().get(draw), PLACES);
     for (int i = 0; i < shown.length; i++) {
       shown[i] *= 1 + off[i];
     }
@@ -134,7 +134,7 @@ class ModelUpdateTest {
     double all = 0;
     for (int d = 0; d < weights.length; d++) {
       Truth draw = model.draws().get(d);
-      double[] light = light(model, draw, places);
+      double[] light = light(draw, places);
       all += weights[d];
       for (int i = 0; i < light.length; i++) {
         double ln = Math.log(light[i] * draw.meterScale());
@@ -160,7 +160,7 @@ class ModelUpdateTest {
     Matrix precision = Matrix.of(covariance).inverse();
     double[] weights = new double[model.draws().size()];
     for (int d = 0; d < weights.length; d++) {
-      double[] said = light(model, model.draws().get(d), PLACES);
+      double[] said = light(model.draws().get(d), PLACES);
       Matrix off = Matrix.zeros(3, 1);
       for (int i = 0; i < 3; i++) {
         off.set(i, 0, Math.log(shown[i] / said[i]));
@@ -253,11 +253,11 @@ class ModelUpdateTest {
     LightModel model = Transfer.to(TANK, published(400), List.of(LAMP)).model();
     Meter exact = new Meter("exact", 1, true, 0, 0, 0.005, 0, 0);
     Meter vague = new Meter("vague", 1, true, 0, 0.5, 0.005, 0, 0);
-    double[] shown = light(model, model.best(), PLACES);
+    double[] shown = light(model.best(), PLACES);
     for (int i = 0; i < shown.length; i++) {
       shown[i] *= 1.1;
     }
-    Survey first = survey(exact, light(model, model.best(), PLACES)[0]);
+    Survey first = survey(exact, light(model.best(), PLACES)[0]);
     Survey second =
         new Survey(
             "second",
@@ -268,8 +268,8 @@ class ModelUpdateTest {
 
     LightModel after = ModelUpdate.of(model, LAW, List.of(first, second)).model();
 
-    double[] now = light(after, after.best(), PLACES);
-    double[] before = light(model, model.best(), PLACES);
+    double[] now = light(after.best(), PLACES);
+    double[] before = light(model.best(), PLACES);
     assertThat(now[1] / before[1]).isBetween(0.97, 1.03);
   }
 }

@@ -57,6 +57,13 @@ public record Transfer(
   public static final double LID_DEVIATION = 0.04;
 
   /**
+   * The widths of priors that are common practice are themselves known only roughly. A deviation of
+   * unknown width follows Student's t; with eight degrees of freedom its standard deviation is this
+   * many times that of the normal law of the same scale, √(8 / 6). The eight are our judgement.
+   */
+  static final double WIDTH_IN_DOUBT = Math.sqrt(8.0 / 6);
+
+  /**
    * Standard deviation of ln mean PPFD by which the fast solver misses the reference solver where
    * its assumptions hold; see the validation page.
    */
@@ -175,7 +182,7 @@ public record Transfer(
             : first;
     double lid =
         causes.contains(Cause.LID) && !(tank.opening().lid() instanceof Lid.None)
-            ? Math.exp(LID_DEVIATION * chances.of("lid", d))
+            ? Math.exp(WIDTH_IN_DOUBT * LID_DEVIATION * chances.of("lid", d))
             : 1;
     double solver =
         causes.contains(Cause.SOLVER) ? Math.exp(leftOut() * chances.of("solver", d)) : 1;
@@ -188,13 +195,13 @@ public record Transfer(
       if (causes.contains(cause(k))) {
         z[k] =
             coarse && cause(k) == Cause.PANES
-                ? third(chances.of("panes", d))
-                : chances.of("condition " + k, d);
+                ? WIDTH_IN_DOUBT * third(chances.of("panes", d))
+                : WIDTH_IN_DOUBT * chances.of("condition " + k, d);
       }
     }
     double[] rehung = new double[3];
     for (int k = 0; k < rehung.length && causes.contains(Cause.HANGING); k++) {
-      rehung[k] = LightModelFit.REHANG_DEVIATION * chances.of("hung anew " + k, d);
+      rehung[k] = WIDTH_IN_DOUBT * LightModelFit.REHANG_DEVIATION * chances.of("hung anew " + k, d);
     }
     return truth(lamp, factor, conditions, z, rehung, own);
   }
@@ -215,8 +222,10 @@ public record Transfer(
 
   private static double specimen(Chances chances, String fixture, int channel, int d) {
     return Math.exp(
-        SPECIMEN_DEVIATION * chances.of("specimen of " + fixture, d)
-            + SPECIMEN_CHANNEL_DEVIATION * chances.of("channel " + channel + " of " + fixture, d));
+        WIDTH_IN_DOUBT
+            * (SPECIMEN_DEVIATION * chances.of("specimen of " + fixture, d)
+                + SPECIMEN_CHANNEL_DEVIATION
+                    * chances.of("channel " + channel + " of " + fixture, d)));
   }
 
   /** Columns of chance by their weight in the mean; the panes err too little to count here. */

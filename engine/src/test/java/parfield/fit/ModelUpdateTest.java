@@ -194,14 +194,14 @@ class ModelUpdateTest {
   @Test
   void aWildReadingIsSetAsideAndNamed() {
     LightModel model = transferred(96);
-    double[] shown = readings(model, 3, 0, 0, 0.6);
+    double[] shown = readings(model, 3, 0, 0, 0.9);
     ModelUpdate update = ModelUpdate.of(model, LAW, List.of(survey(OTHER, shown)));
 
     assertThat(update.setAside()).hasSize(1);
     ModelUpdate.SetAside aside = update.setAside().get(0);
     assertThat(aside.place()).isEqualTo(PLACES.get(2));
     assertThat(aside.sigmas()).isGreaterThan(4);
-    assertThat(aside.expected()).isCloseTo(shown[2] / 1.6, within(0.15 * shown[2]));
+    assertThat(aside.expected()).isCloseTo(shown[2] / 1.9, within(0.15 * shown[2]));
     assertThat(update.expected()).hasSize(2);
     assertThat(update.model().report().statements())
         .anyMatch(

@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
       AcclimateCommand.class,
       PowerCommand.class,
       CalendarCommand.class,
+      TransferCommand.class,
       ServeCommand.class,
       SpectrumCommand.class,
       ValidateCommand.class,

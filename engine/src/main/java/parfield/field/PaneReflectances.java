@@ -92,10 +92,15 @@ final class PaneReflectances {
     return values[i] + (position - i) * (values[i + 1] - values[i]);
   }
 
+  /** By squares: images of high order are many, and this is asked for each pair of patches. */
   private static double power(double base, int exponent) {
-    double product = base;
-    for (int i = 1; i < exponent; i++) {
-      product *= base;
+    double product = 1;
+    double square = base;
+    for (int left = exponent; left > 0; left >>= 1) {
+      if ((left & 1) == 1) {
+        product *= square;
+      }
+      square *= square;
     }
     return product;
   }

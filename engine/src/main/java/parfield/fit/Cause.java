@@ -18,6 +18,8 @@ public enum Cause {
   HANGING("where the fixtures really hang"),
   /** The lid lets more or less through than stated; nothing without a lid. */
   LID("the lid"),
+  /** The solver leaves out what matters a little in every tank and more in some. */
+  SOLVER("what the fast solver leaves out in this tank"),
   /** The model itself misses single places. */
   DISCREPANCY("what the model itself misses");
 

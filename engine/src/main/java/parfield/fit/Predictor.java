@@ -16,7 +16,7 @@ import parfield.rig.Rig;
  */
 public final class Predictor {
   /** Length over which the model's own error keeps its sign [m]. */
-  private static final double DISCREPANCY_LENGTH = 0.12;
+  static final double DISCREPANCY_LENGTH = 0.12;
 
   private static final int DISCREPANCY_WAVES = 24;
 

@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import parfield.field.Departure;
 import parfield.lamp.Fixture;
 import parfield.survey.Meter;
 import parfield.tank.Lid;
@@ -55,7 +56,26 @@ public record Transfer(
    */
   public static final double LID_DEVIATION = 0.04;
 
+  /**
+   * The widths of priors that are common practice are themselves known only roughly. A deviation of
+   * unknown width follows Student's t; with eight degrees of freedom its standard deviation is this
+   * many times that of the normal law of the same scale, √(8 / 6). The eight are our judgement.
+   */
+  static final double WIDTH_IN_DOUBT = Math.sqrt(8.0 / 6);
+
+  /**
+   * Standard deviation of ln mean PPFD by which the fast solver misses the reference solver where
+   * its assumptions hold; see the validation page.
+   */
+  private static final double SOLVER_DEVIATION = 0.005;
+
+  /** A normal deviation's median size, in standard deviations. */
+  private static final double MEDIAN_SIZE = 0.6745;
+
   private static final double LEAST_SCALE = 0.1;
+
+  /** A third of all normal deviations lies within this. */
+  private static final double THIRD = 0.4307;
 
   public Transfer {
     Objects.requireNonNull(published, "published");
@@ -113,7 +133,16 @@ public record Transfer(
 
   /** The light model of the other tank. */
   public LightModel model() {
-    return model(EnumSet.allOf(Cause.class));
+    return model(EnumSet.allOf(Cause.class), false);
+  }
+
+  /**
+   * The same for a look at many tanks: all panes are wrong together, in one of three states, so
+   * that the geometry of diffuse light is worked out three times and not once a draw. The error of
+   * the mean comes out a little wider than that of {@link #model()}, where panes err by themselves.
+   */
+  public LightModel coarseModel() {
+    return model(EnumSet.allOf(Cause.class), true);
   }
 
   /**
@@ -122,17 +151,19 @@ public record Transfer(
    * the model.
    */
   public LightModel because(Cause cause) {
-    return model(EnumSet.of(cause));
+    return model(EnumSet.of(cause), false);
   }
 
-  private LightModel model(Set<Cause> causes) {
+  private LightModel model(Set<Cause> causes, boolean coarse) {
     Conditions conditions = Conditions.of(tank);
     int count = published.draws().size();
-    Chances chances = new Chances(count);
+    Chances chances =
+        new Chances(
+            published.draws().stream().mapToDouble(Truth::meterScale).toArray(), heaviest());
     double[] middle = new double[conditions.size()];
     List<Truth> draws = new ArrayList<>();
     for (int d = 0; d < count; d++) {
-      draws.add(draw(d, causes, conditions, chances));
+      draws.add(draw(d, causes, coarse, conditions, chances));
     }
     Truth best =
         truth(published.best(), (fixture, channel) -> 1, conditions, middle, new double[3], 1);
@@ -140,7 +171,8 @@ public record Transfer(
     return new LightModel(best, draws, discrepancy, report(conditions, best, draws));
   }
 
-  private Truth draw(int d, Set<Cause> causes, Conditions conditions, Chances chances) {
+  private Truth draw(
+      int d, Set<Cause> causes, boolean coarse, Conditions conditions, Chances chances) {
     Truth lamp = causes.contains(Cause.LAMPS) ? published.draws().get(d) : published.best();
     double first = causes.contains(Cause.METER) ? published.draws().get(d).meterScale() : 1;
     // One cause alone is told as true PPFD would vary: without the own meter's error.
@@ -150,27 +182,72 @@ public record Transfer(
             : first;
     double lid =
         causes.contains(Cause.LID) && !(tank.opening().lid() instanceof Lid.None)
-            ? Math.exp(LID_DEVIATION * chances.of("lid", d))
+            ? Math.exp(WIDTH_IN_DOUBT * LID_DEVIATION * chances.of("lid", d))
             : 1;
+    double solver =
+        causes.contains(Cause.SOLVER) ? Math.exp(leftOut() * chances.of("solver", d)) : 1;
     boolean other = causes.contains(Cause.SPECIMEN);
     Lamps.Factor factor =
         (fixture, channel) ->
-            first / own * lid * (other ? specimen(chances, fixture, channel, d) : 1);
+            first / own * lid * solver * (other ? specimen(chances, fixture, channel, d) : 1);
     double[] z = new double[conditions.size()];
     for (int k = 0; k < z.length; k++) {
-      z[k] = causes.contains(cause(k)) ? chances.of("condition " + k, d) : 0;
+      if (causes.contains(cause(k))) {
+        z[k] =
+            coarse && cause(k) == Cause.PANES
+                ? WIDTH_IN_DOUBT * third(chances.of("panes", d))
+                : WIDTH_IN_DOUBT * chances.of("condition " + k, d);
+      }
     }
     double[] rehung = new double[3];
     for (int k = 0; k < rehung.length && causes.contains(Cause.HANGING); k++) {
-      rehung[k] = LightModelFit.REHANG_DEVIATION * chances.of("hung anew " + k, d);
+      rehung[k] = WIDTH_IN_DOUBT * LightModelFit.REHANG_DEVIATION * chances.of("hung anew " + k, d);
     }
     return truth(lamp, factor, conditions, z, rehung, own);
   }
 
+  /** The normal deviation by the third it lies in: three states of variance 1. */
+  private static double third(double deviation) {
+    return Math.abs(deviation) < THIRD ? 0 : Math.signum(deviation) * Math.sqrt(1.5);
+  }
+
+  /** Standard deviation of ln light by what the fast solver leaves out in the tank. */
+  private double leftOut() {
+    double sum = SOLVER_DEVIATION;
+    for (Departure departure : Departure.of(tank)) {
+      sum = Math.hypot(sum, departure.typical() / MEDIAN_SIZE);
+    }
+    return sum;
+  }
+
   private static double specimen(Chances chances, String fixture, int channel, int d) {
     return Math.exp(
-        SPECIMEN_DEVIATION * chances.of("specimen of " + fixture, d)
-            + SPECIMEN_CHANNEL_DEVIATION * chances.of("channel " + channel + " of " + fixture, d));
+        WIDTH_IN_DOUBT
+            * (SPECIMEN_DEVIATION * chances.of("specimen of " + fixture, d)
+                + SPECIMEN_CHANNEL_DEVIATION
+                    * chances.of("channel " + channel + " of " + fixture, d)));
+  }
+
+  /** Columns of chance by their weight in the mean; the panes err too little to count here. */
+  private List<String> heaviest() {
+    List<String> names = new ArrayList<>();
+    for (String fixture : published.best().distributions().keySet()) {
+      names.add("specimen of " + fixture);
+    }
+    names.add("lid");
+    names.add("own meter");
+    names.add("condition " + Conditions.BOTTOM);
+    names.add("condition " + Conditions.YELLOWING);
+    published
+        .best()
+        .distributions()
+        .forEach(
+            (fixture, channels) -> {
+              for (int c = 0; c < channels.size(); c++) {
+                names.add("channel " + c + " of " + fixture);
+              }
+            });
+    return names;
   }
 
   /** Which cause one of the conditions of a tank belongs to. */

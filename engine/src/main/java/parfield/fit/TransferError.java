@@ -48,7 +48,17 @@ public record TransferError(Estimate mean, Estimate place, List<Part> parts) {
    * @param places all of them count alike; dark ones are left out
    */
   public static TransferError of(LightModel model, FieldSolver solver, Rig rig, Places places) {
-    Sample sample = Sample.of(model, solver, rig, places);
+    return of(model.predict(solver, rig, places), rig.name());
+  }
+
+  /**
+   * The error of a predicted field, not taken apart.
+   *
+   * @param field all of its places count alike; dark ones are left out
+   * @param rig its name, for messages
+   */
+  public static TransferError of(PredictedField field, String rig) {
+    Sample sample = Sample.of(field, rig);
     return new TransferError(sample.ofMean(), sample.ofPlace(), List.of());
   }
 
@@ -87,13 +97,16 @@ public record TransferError(Estimate mean, Estimate place, List<Part> parts) {
   /** True over predicted PPFD, less 1: of the mean by draw, of the places by place and draw. */
   private record Sample(double[] mean, double[][] places) {
     static Sample of(LightModel model, FieldSolver solver, Rig rig, Places places) {
-      PredictedField field = model.predict(solver, rig, places);
+      return of(model.predict(solver, rig, places), rig.name());
+    }
+
+    static Sample of(PredictedField field, String rig) {
       double[] best = field.best();
       int[] lit = IntStream.range(0, best.length).filter(i -> best[i] > 0).toArray();
       if (lit.length == 0) {
         throw new IllegalArgumentException(
             String.format(
-                Locale.ROOT, "rig %s gives no light at any place; turn its dials up", rig.name()));
+                Locale.ROOT, "rig %s gives no light at any place; turn its dials up", rig));
       }
       double middle = Arrays.stream(best).sum();
       double[] mean = new double[field.draws()];
@@ -109,20 +122,35 @@ public record TransferError(Estimate mean, Estimate place, List<Part> parts) {
     }
 
     Estimate ofMean() {
-      return Estimate.ofSample(0, mean);
+      return predictive(mean);
     }
 
     Estimate ofPlace() {
       double[] low = new double[places.length];
       double[] high = new double[places.length];
       for (int i = 0; i < places.length; i++) {
-        Estimate one = Estimate.ofSample(0, places[i]);
+        Estimate one = predictive(places[i]);
         low[i] = one.low();
         high[i] = one.high();
       }
       Arrays.sort(low);
       Arrays.sort(high);
       return new Estimate(0, Estimate.quantile(low, 0.5), Estimate.quantile(high, 0.5));
+    }
+
+    /**
+     * The interval that holds one more draw with 90 % probability: order statistics at p (n + 1),
+     * as they are exchangeable with it (Hyndman and Fan 1996, Am. Stat. 50:361, definition 6).
+     */
+    private static Estimate predictive(double[] sample) {
+      double[] sorted = sample.clone();
+      Arrays.sort(sorted);
+      double end =
+          Math.min(0.5, Math.max(0, (0.05 * (sorted.length + 1) - 1) / (sorted.length - 1)));
+      return new Estimate(
+          0,
+          Math.min(0, Estimate.quantile(sorted, end)),
+          Math.max(0, Estimate.quantile(sorted, 1 - end)));
     }
 
     double varianceOfMean() {

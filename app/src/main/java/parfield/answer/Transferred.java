@@ -1,0 +1,138 @@
+package parfield.answer;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import parfield.field.FieldSolver;
+import parfield.field.Places;
+import parfield.fit.LightModel;
+import parfield.fit.ModelUpdate;
+import parfield.fit.Transfer;
+import parfield.fit.TransferError;
+import parfield.lamp.Fixture;
+import parfield.plan.Recommendation;
+import parfield.rig.Rig;
+import parfield.survey.Meter;
+import parfield.survey.Survey;
+import parfield.tank.Tank;
+
+/**
+ * A light model that was fitted elsewhere, applied to a bench's tank and updated by the readings
+ * that the bench states, if there are any.
+ *
+ * @param bench whose tank, fixtures and readings
+ * @param transfer the model over the bench's tank, before any reading
+ * @param update by the bench's readings
+ */
+public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> update) {
+  /** How many readings are asked for to confirm a transfer. */
+  public static final int CONFIRMING = 3;
+
+  private static final int COLUMNS = 9;
+  private static final int ROWS = 5;
+  private static final int LAYERS = 4;
+
+  public Transferred {
+    Objects.requireNonNull(bench, "bench");
+    Objects.requireNonNull(transfer, "transfer");
+    Objects.requireNonNull(update, "update");
+  }
+
+  /**
+   * Applies a model to a bench.
+   *
+   * @throws Refusal if the model does not know the bench's fixtures, or the bench has so many
+   *     readings that they should be fitted by themselves
+   */
+  public static Transferred of(Bench bench, LightModel published, FieldSolver solver) {
+    List<Survey> surveys = List.copyOf(bench.setup().surveys().values());
+    int readings = surveys.stream().mapToInt(survey -> survey.readings().size()).sum();
+    if (readings > ModelUpdate.MOST_READINGS) {
+      throw Refusal.of(
+          String.format(
+              Locale.ROOT,
+              "%s holds %d readings, a transferred model is updated by at most %d",
+              bench.setup().source(),
+              readings,
+              ModelUpdate.MOST_READINGS),
+          "they are enough for a model of this tank itself: parfield fit",
+          "or name a setup with a few of them");
+    }
+    Transfer transfer;
+    try {
+      transfer = new Transfer(published, bench.setup().tank(), hung(bench), meter(bench, surveys));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.of(
+          "this model cannot be applied to " + bench.setup().source(),
+          String.valueOf(e.getMessage()));
+    }
+    return new Transferred(
+        bench,
+        transfer,
+        surveys.isEmpty()
+            ? Optional.empty()
+            : Optional.of(ModelUpdate.of(transfer.model(), solver, surveys)));
+  }
+
+  private static List<Fixture> hung(Bench bench) {
+    return bench.setup().rigs().values().stream()
+        .flatMap(rig -> rig.hangings().stream())
+        .map(hanging -> hanging.fixture())
+        .distinct()
+        .toList();
+  }
+
+  /** The meter of the readings, else the first that the bench states. */
+  private static Optional<Meter> meter(Bench bench, List<Survey> surveys) {
+    return surveys.stream()
+        .map(Survey::meter)
+        .findFirst()
+        .or(() -> bench.setup().meters().values().stream().findFirst());
+  }
+
+  /** The model of the bench's tank, after its readings. */
+  public LightModel model() {
+    return update.map(ModelUpdate::model).orElseGet(transfer::model);
+  }
+
+  /**
+   * The answer to a recommendation by {@link #model}: its readings to take are the three that tell
+   * most.
+   *
+   * @param published name of the model that was applied
+   * @param solver which solver
+   * @param recommendation by the model
+   * @param left name of the file that the model was left in
+   */
+  public TransferAnswer answer(
+      String published, FieldSolver solver, Recommendation recommendation, Optional<String> left) {
+    Tank tank = bench.setup().tank();
+    Rig rig = recommendation.best().over(tank);
+    Places places = Places.volume(tank, COLUMNS, ROWS, LAYERS);
+    TransferError before = TransferError.of(transfer, solver, rig, places);
+    return new TransferAnswer(
+        published,
+        Advice.answer(bench, model(), confirmedByThree(recommendation)),
+        before,
+        update,
+        update.map(done -> TransferError.of(done.model(), solver, rig, places)),
+        left);
+  }
+
+  private static Recommendation confirmedByThree(Recommendation of) {
+    return new Recommendation(
+        of.demands(),
+        of.search(),
+        of.options(),
+        of.tradeOff(),
+        of.heightSweep(),
+        of.spacingSweep(),
+        of.bandSettings(),
+        of.shortfalls(),
+        of.remedies(),
+        of.nextReadings().subList(0, Math.min(CONFIRMING, of.nextReadings().size())),
+        of.evaluated(),
+        of.complete());
+  }
+}

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Objects;
 import java.util.TreeMap;
 import parfield.lamp.AimedIntensity;
@@ -104,7 +105,7 @@ public final class CandelaTable {
   /**
    * Gives a ring of planes one at 0 and the same at 360 degrees, on the line between neighbours.
    */
-  private static void close(TreeMap<Double, double[]> ring) {
+  private static void close(NavigableMap<Double, double[]> ring) {
     double[] end = ring.remove(TURN);
     if (end != null) {
       ring.putIfAbsent(0.0, end);

@@ -84,7 +84,7 @@ class PhotometricFileValidationTest {
     assertThat(file.watts()).hasValue(120);
     assertThat(file.tilt().orElseThrow().degrees()).containsExactly(0.0, 45.0, 90.0);
     assertThat(file.tilt().orElseThrow().factors()).containsExactly(1.0, 0.95, 0.9);
-    assertThat(file.tilt().orElseThrow().geometry()).isEqualTo(3);
+    assertThat(file.tilt().orElseThrow().geometry()).isEqualTo(1);
     // Half a foot.
     assertThat(file.length()).isCloseTo(0.1524, within(1e-12));
   }

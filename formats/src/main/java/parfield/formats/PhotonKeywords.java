@@ -1,5 +1,7 @@
 package parfield.formats;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -204,14 +206,19 @@ public record PhotonKeywords(
     return number(ppf.value()) + " " + number(ppf.low()) + " " + number(ppf.high());
   }
 
+  /** Longest number without an exponent. */
+  private static final int LONGEST = 20;
+
+  /** Digits of a number that is written. */
+  static final MathContext DIGITS = new MathContext(7);
+
   /** A number to seven digits, without an exponent where it can be helped. */
   static String number(double value) {
     if (value == 0) {
       return "0";
     }
-    int digits = 6 - (int) Math.floor(Math.log10(Math.abs(value)));
-    return digits > 15 || digits < -9
-        ? String.format(Locale.ROOT, "%.6e", value)
-        : String.format(Locale.ROOT, "%." + Math.max(0, digits) + "f", value);
+    BigDecimal rounded = new BigDecimal(value).round(DIGITS).stripTrailingZeros();
+    String plain = rounded.toPlainString();
+    return plain.length() <= LONGEST ? plain : rounded.toString();
   }
 }

@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
       RecommendCommand.class,
       ServeCommand.class,
       SpectrumCommand.class,
+      LampCommand.class,
       ValidateCommand.class,
       DemoCommand.class,
       WorkspaceCommand.class,

@@ -461,11 +461,15 @@ final class EulumdatReader {
       if (text.startsWith(PhotonKeywords.PREFIX)) {
         for (String part : text.split(";")) {
           String[] words = part.strip().split(" ", 2);
+          String name =
+              words[0].startsWith(PhotonKeywords.PREFIX)
+                  ? words[0]
+                  : PhotonKeywords.PREFIX + "_" + words[0];
           found.add(
               new PhotonKeywords.Line(
-                  words[0].startsWith(PhotonKeywords.PREFIX)
-                      ? words[0]
-                      : PhotonKeywords.PREFIX + "_" + words[0],
+                  name.equals(PhotonKeywords.PREFIX + "_" + PhotonKeywords.SHORT_CHANNEL)
+                      ? PhotonKeywords.CHANNEL
+                      : name,
                   words.length > 1 ? words[1].strip() : "",
                   at + 1));
         }

@@ -1,5 +1,7 @@
 package parfield.formats;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -101,6 +103,9 @@ final class EulumdatWriter {
         + keywords.ppfText();
   }
 
+  /** Digits of a channel's photon flux: the field is short. */
+  private static final MathContext SHORT = new MathContext(5);
+
   /** What the channels give, where it fits into the field; else nothing. */
   private static String channels(PhotonKeywords keywords) {
     List<String> channels = new ArrayList<>();
@@ -108,7 +113,8 @@ final class EulumdatWriter {
       if (channel.name().contains(";")) {
         return "";
       }
-      channels.add("CHANNEL " + PhotonKeywords.number(channel.ppf()) + " " + channel.name());
+      String ppf = String.valueOf(new BigDecimal(channel.ppf()).round(SHORT).stripTrailingZeros());
+      channels.add(PhotonKeywords.SHORT_CHANNEL + " " + ppf + " " + channel.name());
     }
     String all = PhotonKeywords.PREFIX + "_" + String.join("; ", channels);
     return channels.isEmpty() || all.length() > LONGEST ? "" : all;

@@ -27,6 +27,10 @@ public record PhotonKeywords(
   static final String PHOTONS = "_PARFIELD_PHOTONS";
   static final String PPF = "_PARFIELD_PPF";
   static final String CHANNEL = "_PARFIELD_CHANNEL";
+
+  /** The same where a field is short: as the first of a line {@code _PARFIELD_CH}. */
+  static final String SHORT_CHANNEL = "CH";
+
   static final String SOURCE = "_PARFIELD_SOURCE";
 
   private static final Limit PER_LUMEN = Limit.between(0, 1e6, "µmol/s per lm");

@@ -77,7 +77,8 @@ public record LampFileAnswer(String name, PhotometricFile file) implements Answe
     figures.row("highest intensity", candela(table.peak()));
     beam()
         .ifPresent(
-            beam -> figures.row("beam angle along its length", Numbers.plain(beam, 0) + " degrees"));
+            beam ->
+                figures.row("beam angle along its length", Numbers.plain(beam, 0) + " degrees"));
     figures.row("factor on its numbers", Numbers.plain(file.factor(), 6));
     figures.row(
         "luminous opening",
@@ -86,8 +87,7 @@ public record LampFileAnswer(String name, PhotometricFile file) implements Answe
             + Numbers.length(file.width(), unit)
             + " × "
             + Numbers.withUnit(file.height(), unit));
-    file.watts()
-        .ifPresent(watts -> figures.row("electric power", Numbers.plain(watts, 1) + " W"));
+    file.watts().ifPresent(watts -> figures.row("electric power", Numbers.plain(watts, 1) + " W"));
     if (file.photons().isPresent()) {
       PhotonKeywords photons = file.photons().get();
       figures.row("photon flux (PPF)", Numbers.plain(photons.ppf(), 1) + " µmol s⁻¹");

@@ -59,8 +59,7 @@ public record LampLight(Fixture fixture, Optional<String> channel, Setting setti
     }
     for (Map.Entry<String, Double> dial : dials.entrySet()) {
       if (!fixture.dials().contains(dial.getKey())) {
-        throw unknown(
-            "fixture " + fixture.name() + " has no dial", dial.getKey(), fixture.dials());
+        throw unknown("fixture " + fixture.name() + " has no dial", dial.getKey(), fixture.dials());
       }
       if (!(dial.getValue() >= 0 && dial.getValue() <= 100)) {
         throw Refusal.of(
@@ -71,8 +70,7 @@ public record LampLight(Fixture fixture, Optional<String> channel, Setting setti
     return new LampLight(fixture, channel, new Setting(dials));
   }
 
-  private static Refusal unknown(
-      String title, String name, java.util.Collection<String> known) {
+  private static Refusal unknown(String title, String name, java.util.Collection<String> known) {
     return Refusal.of(
         title + " named " + name,
         Nearest.of(name, known)
@@ -122,8 +120,11 @@ public record LampLight(Fixture fixture, Optional<String> channel, Setting setti
           "at these dials fixture " + fixture.name() + " gives off no light",
           "turn a dial up: --dial " + channels.get(0).name() + "=100");
     }
-    Estimate flux = model.filter(it -> fitted.isPresent()).map(it -> flux(it, shown, outputs)).orElse(
-        new Estimate(1, 1, 1));
+    Estimate flux =
+        model
+            .filter(it -> fitted.isPresent())
+            .map(it -> flux(it, shown, outputs))
+            .orElse(new Estimate(1, 1, 1));
     double aperture =
         model.filter(it -> fitted.isPresent()).map(it -> it.best().aperture()).orElse(0.0);
     return new FixtureLight(
@@ -134,8 +135,10 @@ public record LampLight(Fixture fixture, Optional<String> channel, Setting setti
         span(fixture.emitters().stream().map(Emitter::y).toList(), aperture),
         flux.low() / flux.value(),
         flux.high() / flux.value(),
-        model.filter(it -> fitted.isPresent()).map(LampLight::source).orElse(
-            "stated in a setup, not measured"),
+        model
+            .filter(it -> fitted.isPresent())
+            .map(LampLight::source)
+            .orElse("stated in a setup, not measured"),
         date);
   }
 
@@ -188,9 +191,7 @@ public record LampLight(Fixture fixture, Optional<String> channel, Setting setti
     }
     Estimate found = Estimate.ofSample(flux(model.best(), shown, outputs), draws);
     return new Estimate(
-        found.value(),
-        Math.min(found.low(), found.value()),
-        Math.max(found.high(), found.value()));
+        found.value(), Math.min(found.low(), found.value()), Math.max(found.high(), found.value()));
   }
 
   private double flux(Truth truth, List<Integer> shown, double[] outputs) {

@@ -23,6 +23,7 @@ final class LampCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "name a command, read or write; none was given");
+    throw new ParameterException(
+        spec.commandLine(), "name a command, read or write; none was given");
   }
 }

@@ -41,9 +41,7 @@ final class DistributionEntry {
   static Stated read(Entry entry, Sources sources) {
     if (entry.isMap()) {
       Section section =
-          entry
-              .section("beam", "lobe", "peak", "photon flux", "table", "file")
-              .orElseThrow();
+          entry.section("beam", "lobe", "peak", "photon flux", "table", "file").orElseThrow();
       if (section.has("file") && KINDS.stream().filter(section::has).count() == 1) {
         return file(entry, section, sources);
       }

@@ -26,7 +26,7 @@ final class EulumdatReader {
   /** Most standard sets of lamps. */
   private static final int MOST_SETS = 20;
 
-  private static final Limit INTENSITY = Limit.between(0, 1e9, "cd per 1000 lm");
+  private static final Limit INTENSITY = Limit.between(0, 5e8, "cd per 1000 lm");
 
   private final String file;
   private final String[] lines;
@@ -122,8 +122,8 @@ final class EulumdatReader {
         cautions);
   }
 
-  private static final Limit FACTOR = Limit.above(0, 1e9, "");
-  private static final Limit LUMENS = Limit.above(0, 1e9, "lm");
+  private static final Limit FACTOR = Limit.above(0, 5e8, "");
+  private static final Limit LUMENS = Limit.above(0, 5e8, "lm");
 
   private static final List<String> SIZES =
       List.of(

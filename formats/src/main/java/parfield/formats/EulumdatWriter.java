@@ -10,8 +10,8 @@ import java.util.Locale;
 import parfield.formats.CandelaTable.Symmetry;
 
 /**
- * Writes EULUMDAT: absolute photometry, one set of lamps, photons in the lines of measurement report
- * and luminaire number.
+ * Writes EULUMDAT: absolute photometry, one set of lamps, photons in the lines of measurement
+ * report and luminaire number.
  *
  * <p>Its plane C0 lies across the fixture's length: C there is ours and 90 degrees.
  */

@@ -79,7 +79,8 @@ record FileLight(Entry entry, PhotometricFile file) {
   }
 
   private OptionalDouble bySpectrum(DistributionEntry.ChannelLight channel) {
-    String orFlux = "or state the photon flux of one emitter beside it: {file: …, photon flux: 120}";
+    String orFlux =
+        "or state the photon flux of one emitter beside it: {file: …, photon flux: 120}";
     if (!channel.alone()) {
       entry.fault(
           "a file that tells the light of all channels together, in candela",

@@ -117,8 +117,7 @@ public record FixtureLight(
   }
 
   private IntensityDistribution photons() {
-    return new Sum(
-        parts, parts.stream().mapToDouble(part -> emitters * part.output()).toArray());
+    return new Sum(parts, parts.stream().mapToDouble(part -> emitters * part.output()).toArray());
   }
 
   private IntensityDistribution candela() {
@@ -180,9 +179,7 @@ public record FixtureLight(
     Written written = written();
     LightGrid photons = written.grid().with(photons());
     double peak = photons.table().peak();
-    return written
-        .grid()
-        .worst(photons, written.keywords().photonsPerLumen(), PLAIN_SHARE * peak);
+    return written.grid().worst(photons, written.keywords().photonsPerLumen(), PLAIN_SHARE * peak);
   }
 
   private static final double PLAIN_SHARE = 0.1;

@@ -164,8 +164,7 @@ final class FixtureSection {
         own =
             common.flatMap(
                 stated ->
-                    stated.in(
-                        new DistributionEntry.ChannelLight(name, spectrum, emitters, alone)));
+                    stated.in(new DistributionEntry.ChannelLight(name, spectrum, emitters, alone)));
       }
       return new Channel(
           name,

@@ -69,7 +69,7 @@ final class Lm63Reader {
     Optional<TiltTable> tilt = tilt(tiltLine);
     int lamps = row.whole("number of lamps", 1, 10_000);
     double lumens = row.number("lumens per lamp", Limit.between(-1, 1e8, "lm, or -1"));
-    double multiplier = row.number("candela multiplier", Limit.between(0, 1e9));
+    double multiplier = row.number("candela multiplier", Limit.between(0, 1e6));
     int gammas = row.whole("number of vertical angles", 2, PhotometricFile.MOST_VALUES);
     int around = row.whole("number of horizontal angles", 1, PhotometricFile.MOST_VALUES);
     int type = row.whole("photometric type", 1, 3);
@@ -127,7 +127,7 @@ final class Lm63Reader {
         cautions);
   }
 
-  private static final Limit CANDELA = Limit.between(0, 1e12);
+  private static final Limit CANDELA = Limit.between(0, 5e8);
   private static final Limit SECOND = Limit.between(0, 1e4);
 
   private InvalidFile fatal(int line, String what, String value, String limit, String cure) {

@@ -38,7 +38,8 @@ final class Lm63Writer {
     label("MANUFAC", "not stated");
     label("LUMINAIRE", light.fixture() + ": " + channels(light));
     label(
-        "OTHER", "candela by the spectra stated; photons by the keywords that begin with _PARFIELD");
+        "OTHER",
+        "candela by the spectra stated; photons by the keywords that begin with _PARFIELD");
     written.keywords().lines().forEach(line -> label(line.name(), line.text()));
     line("TILT=NONE");
     numbers(

@@ -34,7 +34,7 @@ public record PhotonKeywords(
   static final String SOURCE = "_PARFIELD_SOURCE";
 
   private static final Limit PER_LUMEN = Limit.between(0, 1e6, "µmol/s per lm");
-  private static final Limit FLUX = Limit.between(0, 1e9, "µmol/s");
+  private static final Limit FLUX = Limit.between(0, 5e8, "µmol/s");
 
   /** Most channels of a file. */
   static final int MOST_CHANNELS = 100;

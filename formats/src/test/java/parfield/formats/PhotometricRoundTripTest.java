@@ -118,7 +118,8 @@ class PhotometricRoundTripTest {
     return PhotometricFile.read("a.ies", text.getBytes(StandardCharsets.UTF_8));
   }
 
-  private static void same(PhotometricFile file, Light light, String what, SplittableRandom random) {
+  private static void same(
+      PhotometricFile file, Light light, String what, SplittableRandom random) {
     IntensityDistribution read = file.table().distribution(1);
     for (int i = 0; i < 100; i++) {
       double gamma = random.nextDouble(0, 179);
@@ -133,8 +134,7 @@ class PhotometricRoundTripTest {
     for (int i = 0; i < steps; i++) {
       double down = (i + 0.5) / steps;
       for (int j = 0; j < 60; j++) {
-        flux +=
-            light.at(ofC(Math.toDegrees(Math.acos(down)), 6 * j)) * 2 * Math.PI / steps / 60;
+        flux += light.at(ofC(Math.toDegrees(Math.acos(down)), 6 * j)) * 2 * Math.PI / steps / 60;
       }
     }
     assertThat(file.table().flux()).as(what).isCloseTo(flux, within(0.002 * flux));
@@ -168,10 +168,8 @@ class PhotometricRoundTripTest {
     for (int i = 0; i < 3; i++) {
       Light none = light(random, false, false);
       Light mirrored = light(random, false, true);
-      same(
-          lm63(3, all, all, PhotometricRoundTripTest::ofA, none, random), none, "A", random);
-      same(
-          lm63(2, all, all, PhotometricRoundTripTest::ofB, none, random), none, "B", random);
+      same(lm63(3, all, all, PhotometricRoundTripTest::ofA, none, random), none, "A", random);
+      same(lm63(2, all, all, PhotometricRoundTripTest::ofB, none, random), none, "B", random);
       same(
           lm63(3, half, all, PhotometricRoundTripTest::ofA, mirrored, random),
           mirrored,
@@ -337,6 +335,7 @@ class PhotometricRoundTripTest {
     assertThat(text).contains("\r\n[ISSUEDATE] 2026-11-30\r\n[MANUFAC] not stated\r\n");
     PhotometricFile read = PhotometricFile.read("a", light.bytes(Format.LM63));
     assertThat(read.photons().orElseThrow().source()).isEqualTo(light.source());
-    assertThat(read.labels()).contains(new PhotometricFile.Label("LUMINAIRE", "pendant weiß: blue"));
+    assertThat(read.labels())
+        .contains(new PhotometricFile.Label("LUMINAIRE", "pendant weiß: blue"));
   }
 }

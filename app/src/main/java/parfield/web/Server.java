@@ -25,6 +25,7 @@ import parfield.web.model.ModelScreen;
 import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
 import parfield.web.page.Screen;
+import parfield.web.publish.LampFiles;
 import parfield.web.publish.PublishScreen;
 import parfield.web.recommend.RecommendScreen;
 import parfield.web.setup.SetupScreen;
@@ -98,6 +99,7 @@ public final class Server implements AutoCloseable {
     screens.add(new ExploreScreen(desk));
     screens.add(new RecommendScreen(desk));
     screens.add(new PublishScreen(desk));
+    screens.add(new LampFiles(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();
     port.set(javalin.port());

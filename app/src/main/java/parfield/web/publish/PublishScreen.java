@@ -39,6 +39,7 @@ public final class PublishScreen implements Screen {
         desk.workspace().results().list(bench.id(), Result.Kind.RECOMMENDATION, 1).stream()
             .findFirst());
     values.put("files", desk.workspace().benchFiles().files(bench.id()).keySet());
+    values.put("lamps", LampFiles.offers(bench));
     desk.pages().show(context, "publish/publish.jte", values);
   }
 

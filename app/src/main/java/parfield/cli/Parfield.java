@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
       TransferCommand.class,
       ServeCommand.class,
       SpectrumCommand.class,
+      LampCommand.class,
       ValidateCommand.class,
       DemoCommand.class,
       WorkspaceCommand.class,

@@ -38,6 +38,7 @@ class ParfieldTest {
         "power",
         "calendar",
         "spectrum",
+        "lamp",
         "validate",
         "demo",
         "workspace"
@@ -57,6 +58,15 @@ class ParfieldTest {
 
     assertThat(run.code()).isZero();
     Approved.check("help-spectrum-" + question + ".txt", run.out());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"read", "write"})
+  void bothTasksOnLampsHaveHelp(String task) {
+    Run run = Run.parfield("lamp", task, "--help");
+
+    assertThat(run.code()).isZero();
+    Approved.check("help-lamp-" + task + ".txt", run.out());
   }
 
   @ParameterizedTest

@@ -89,6 +89,34 @@ class ScreensTest {
   }
 
   @Test
+  @DisplayName("the fixture's light is taken away as the command line writes it")
+  void photometricFiles() throws IOException {
+    Path target = folder.resolve("bar.ies");
+    Path stored = folder.resolve("stored-model.json");
+    ModelFile.write(model, stored);
+    String publish = "/bench/" + id + "/publish";
+    assertThat(server.get(publish).body())
+        .contains(publish + "/light?as=lm63&amp;fixture=bar\"")
+        .contains("violet alone");
+    for (String format : List.of("lm63", "eulumdat")) {
+      Run run =
+          Run.parfield("lamp", "write", setup, "--model", stored, "--as", format, "--out", target);
+      assertThat(run.code()).isZero();
+      HttpResponse<String> file = server.get(publish + "/light?as=" + format + "&fixture=bar");
+      assertThat(file.headers().firstValue("Content-Disposition").orElseThrow())
+          .contains("bar." + (format.equals("lm63") ? "ies" : "ldt"));
+      // But for the date: of the model here, of today there.
+      String date = "\\d{4}-\\d{2}-\\d{2}";
+      assertThat(file.body().replaceAll(date, ""))
+          .isEqualTo(Files.readString(target).replaceAll(date, ""));
+    }
+    assertThat(server.get(publish + "/light?as=pdf&fixture=bar").body())
+        .contains("no such photometric format");
+    assertThat(server.get(publish + "/light?as=lm63&fixture=baar").body())
+        .contains("did you mean bar?");
+  }
+
+  @Test
   void whatIsNotThere() {
     String unknown = "/bench/" + UUID.randomUUID();
     assertThat(server.get(unknown + "/setup").statusCode()).isEqualTo(404);

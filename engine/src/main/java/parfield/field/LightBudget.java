@@ -2,6 +2,7 @@ package parfield.field;
 
 import parfield.lamp.Channel;
 import parfield.lamp.IntensityDistribution;
+import parfield.lamp.PhotonFlux;
 import parfield.optics.Interface;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
@@ -19,11 +20,6 @@ import parfield.tank.Tank;
 public record LightBudget(double emitted, double onOpening, double entered) {
   /** Cells along each side of the opening, midpoint rule. */
   private static final int CELLS = 160;
-
-  /** Steps in γ over 180° and in C over 360°, midpoint rule. */
-  private static final int GAMMA_STEPS = 360;
-
-  private static final int AZIMUTH_STEPS = 72;
 
   /** Share of the emitted light that misses the opening, 0 to 1; 0 for a dark rig. */
   public double spill() {
@@ -49,7 +45,7 @@ public record LightBudget(double emitted, double onOpening, double entered) {
         }
         Channel channel = hanging.fixture().channels().get(c);
         IntensityDistribution distribution = channel.distribution().orElseThrow();
-        emitted += outputs[c] * flux(distribution) * hanging.fixture().emitters().size();
+        emitted += outputs[c] * PhotonFlux.of(distribution) * hanging.fixture().emitters().size();
         IntensityTable table = IntensityTable.of(distribution);
         for (PointSource source : PointSource.of(h, hanging)) {
           double[] arriving = arriving(rig.tank(), source, table);
@@ -59,24 +55,6 @@ public record LightBudget(double emitted, double onOpening, double entered) {
       }
     }
     return new LightBudget(emitted, onOpening, entered);
-  }
-
-  /** Photon flux of one emitter over all directions [µmol s⁻¹]. */
-  private static double flux(IntensityDistribution distribution) {
-    double[] azimuths = new double[AZIMUTH_STEPS];
-    for (int j = 0; j < AZIMUTH_STEPS; j++) {
-      azimuths[j] = 2 * Math.PI * (j + 0.5) / AZIMUTH_STEPS;
-    }
-    double sum = 0;
-    for (int i = 0; i < GAMMA_STEPS; i++) {
-      double gamma = Math.PI * (i + 0.5) / GAMMA_STEPS;
-      double ring = 0;
-      for (double intensity : distribution.around(gamma, azimuths)) {
-        ring += intensity;
-      }
-      sum += ring * Math.sin(gamma);
-    }
-    return sum * (Math.PI / GAMMA_STEPS) * (2 * Math.PI / AZIMUTH_STEPS);
   }
 
   /** What of one source falls on the opening, and what of that enters [µmol s⁻¹]. */

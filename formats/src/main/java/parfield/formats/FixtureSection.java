@@ -43,7 +43,7 @@ final class FixtureSection {
     double length = size("length", "state the size of the fixture along its length");
     double width = size("width", "state the size of the fixture across its length");
     List<Emitter> emitters = emitters(length, width);
-    List<Channel> channels = channels();
+    List<Channel> channels = channels(Math.max(1, emitters.size()));
     List<Master> masters = masters(channels.stream().map(Channel::name).toList());
     if (fixture.at().notes().count() > faultsBefore) {
       return Optional.empty();
@@ -99,7 +99,7 @@ final class FixtureSection {
     return size > 0 ? lengths.between(-size / 2, size / 2) : lengths.signed();
   }
 
-  private List<Channel> channels() {
+  private List<Channel> channels(int emitters) {
     String cure = "name the channels: channels: {blue: {spectrum: blue.csv, watts: 90}}";
     Optional<Entry> stated = fixture.required("channels", cure);
     if (stated.isEmpty()) {
@@ -109,17 +109,23 @@ final class FixtureSection {
     if (stated.get().isMap() && entries.isEmpty()) {
       stated.get().fault("an empty map", "1 channel or more", cure);
     }
-    Optional<IntensityDistribution> common =
-        fixture.optional("distribution").flatMap(entry -> DistributionEntry.read(entry, sources));
+    Optional<DistributionEntry.Stated> common =
+        fixture.optional("distribution").map(entry -> DistributionEntry.read(entry, sources));
+    boolean alone = entries.size() == 1;
     if (!fixture.has("distribution")) {
       fixture.taken("distribution", "fitted");
     }
     List<Channel> channels = new ArrayList<>();
-    entries.forEach((name, entry) -> channels.add(channel(name, entry, common)));
+    entries.forEach((name, entry) -> channels.add(channel(name, entry, common, emitters, alone)));
     return channels;
   }
 
-  private Channel channel(String name, Entry entry, Optional<IntensityDistribution> common) {
+  private Channel channel(
+      String name,
+      Entry entry,
+      Optional<DistributionEntry.Stated> common,
+      int emitters,
+      boolean alone) {
     Optional<Section> section =
         entry.isNothing()
             ? Optional.of(new Section(entry, List.of(), List.of()))
@@ -150,7 +156,16 @@ final class FixtureSection {
           channel
               .optional("distribution")
               .map(value -> DistributionEntry.read(value, sources))
-              .orElse(common);
+              .flatMap(
+                  stated ->
+                      stated.in(
+                          new DistributionEntry.ChannelLight(name, spectrum, emitters, true)));
+      if (!channel.has("distribution")) {
+        own =
+            common.flatMap(
+                stated ->
+                    stated.in(new DistributionEntry.ChannelLight(name, spectrum, emitters, alone)));
+      }
       return new Channel(
           name,
           spectrum,

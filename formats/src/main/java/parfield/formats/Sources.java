@@ -22,6 +22,7 @@ final class Sources {
   private final Notes notes;
   private final Map<String, List<MeasuredSpectrum>> spectra = new HashMap<>();
   private final Map<String, Optional<TabulatedIntensity>> tables = new HashMap<>();
+  private final Map<String, Optional<PhotometricFile>> photometric = new HashMap<>();
   private final Map<String, Optional<Reflectance>> reflectances = new HashMap<>();
   private final Map<String, Optional<MeshSource>> meshes = new HashMap<>();
   private long read;
@@ -82,6 +83,22 @@ final class Sources {
               .flatMap(bytes -> IntensityFile.read(Notes.shown(name.get()), bytes, notes)));
     }
     return tables.get(path.get());
+  }
+
+  /** The photometric file that an entry names; empty with faults. */
+  Optional<PhotometricFile> photometric(Entry entry) {
+    Optional<String> name = entry.text("name a file, as in {file: pendant.ies}");
+    Optional<String> path = name.flatMap(text -> resolve(entry, text));
+    if (path.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!photometric.containsKey(path.get())) {
+      photometric.put(
+          path.get(),
+          bytes(entry, name.get(), path.get(), PhotometricFile.MOST_BYTES)
+              .flatMap(bytes -> PhotometricFile.read(Notes.shown(name.get()), bytes, notes)));
+    }
+    return photometric.get(path.get());
   }
 
   /** The reflectance in the file that an entry names; empty with faults. */

@@ -123,7 +123,7 @@ final class SpdxFile {
       case "Description" -> description = xml.getElementText().strip();
       case "SpectralQuantity" -> quantity = xml.getElementText().strip();
       case "BandwidthFWHM" -> bandwidth = width(xml.getElementText());
-      case "BandwidthCorrected" -> corrected = xml.getElementText().strip().equals("true");
+      case "BandwidthCorrected" -> corrected = isTrue(xml.getElementText().strip());
       case "SpectralDistribution" -> {
         distributions++;
         if (distributions > 1) {
@@ -137,6 +137,11 @@ final class SpdxFile {
       }
     }
     return true;
+  }
+
+  /** A boolean of XML Schema. */
+  private static boolean isTrue(String text) {
+    return text.equals("true") || text.equals("1");
   }
 
   private static OptionalDouble width(String text) {

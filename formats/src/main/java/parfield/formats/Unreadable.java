@@ -21,6 +21,11 @@ final class Unreadable extends Exception {
     this(0, value, limit, cure);
   }
 
+  /** Whether a line of a text is what cannot be read, not the file as a whole. */
+  boolean inText() {
+    return line > 0;
+  }
+
   /** The fault of a file that a person named directly. */
   Fault of(String file) {
     return new Fault(file, line, 0, "the file cannot be read", value, limit, cure);

@@ -59,6 +59,16 @@ class FaultMessagesTest {
                 .with("pendant.csv", text(spoiled)));
   }
 
+  @TestFactory
+  List<DynamicTest> photometricFiles() {
+    return tests(
+        "photometric_faults.txt",
+        spoiled ->
+            bench()
+                .replacing("{beam: 90, photon flux: 120}", "{file: pendant.ies, photon flux: 120}")
+                .with("pendant.ies", text(spoiled)));
+  }
+
   private TestBench bench() {
     return TestBench.in(folder);
   }

@@ -41,6 +41,7 @@ public final class PublishScreen implements Screen {
             .findFirst());
     values.put("depths", RigLight.depths(bench));
     values.put("files", desk.workspace().benchFiles().files(bench.id()).keySet());
+    values.put("lamps", LampFiles.offers(bench));
     desk.pages().show(context, "publish/publish.jte", values);
   }
 

@@ -168,11 +168,11 @@ final class LineNumber {
   private static boolean touches(String before, String after) {
     boolean left =
         !before.isEmpty()
-            && !" \t:=(\"'[;,>".contains(before.substring(before.length() - 1))
+            && !" \t:=\";,".contains(before.substring(before.length() - 1))
             && !before.endsWith(UNIT);
     boolean right =
         !after.isEmpty()
-            && !" \t)\"'];,.°º%<".contains(after.substring(0, 1))
+            && !" \t\";,°º%".contains(after.substring(0, 1))
             && !UNIT_AFTER.matcher(after).matches()
             && !OTHER_UNIT_AFTER.matcher(after).matches();
     return left || right;

@@ -1,6 +1,7 @@
 package parfield.web.meter;
 
 import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
@@ -16,6 +17,9 @@ final class SerialMeter implements AutoCloseable {
   /** Longest wait for bytes before the port is looked at [ms]. */
   private static final int WAIT = 200;
 
+  /** The system's number for a file that is not there (POSIX ENOENT). */
+  private static final int NOT_THERE = 2;
+
   private static final long FIRST_PAUSE = 500;
   private static final long LONGEST_PAUSE = 4000;
 
@@ -27,8 +31,8 @@ final class SerialMeter implements AutoCloseable {
 
   /** What becomes of it; called on one thread. */
   interface Ear {
-    /** The port is open; what comes may begin within a line. */
-    void opened();
+    /** The port is open, told in words; what comes may begin within a line. */
+    void opened(String words);
 
     /** The port is away, and is tried again. */
     void away(String why);
@@ -69,7 +73,7 @@ final class SerialMeter implements AutoCloseable {
         if (port.openPort()) {
           pause = FIRST_PAUSE;
           try {
-            ear.opened();
+            ear.opened(path + " at " + baud + " baud");
             listen(port);
           } finally {
             port.closePort();
@@ -80,6 +84,8 @@ final class SerialMeter implements AutoCloseable {
         } else {
           ear.away(refused(port.getLastErrorCode()));
         }
+      } catch (SerialPortInvalidPortException e) {
+        ear.away(refused(NOT_THERE));
       } catch (LinkageError | RuntimeException e) {
         LOG.warn("serial port {} failed", path, e);
         ear.away(path + " cannot be used: " + e.getMessage() + ". It is tried again");
@@ -91,7 +97,7 @@ final class SerialMeter implements AutoCloseable {
   /** The usual numbers of the system's errors (POSIX errno). */
   private String refused(int code) {
     return switch (code) {
-      case 2, 6, 19 -> path + " is not there: is the meter plugged in? It is tried again";
+      case NOT_THERE, 6, 19 -> path + " is not there: is the meter plugged in? It is tried again";
       case 13, 1 ->
           path
               + " may not be opened by this user: on Linux, join the group dialout, and sign in"

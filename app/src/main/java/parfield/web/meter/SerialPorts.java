@@ -17,6 +17,9 @@ public final class SerialPorts {
   /** Environment variable that names ports which the system does not list, as paths are joined. */
   public static final String VARIABLE = "PARFIELD_SERIAL_PORTS";
 
+  /** System property that is asked where the variable is not set. */
+  static final String PROPERTY = "parfield.serial.ports";
+
   private static final Logger LOG = LoggerFactory.getLogger(SerialPorts.class);
 
   private final Supplier<String> others;
@@ -43,9 +46,9 @@ public final class SerialPorts {
     this.others = others;
   }
 
-  /** The ports that the system lists, and those of {@link #VARIABLE}. */
+  /** The ports that the system lists, and those of {@link #VARIABLE} or {@link #PROPERTY}. */
   public static SerialPorts ofThisMachine() {
-    return new SerialPorts(() -> System.getenv(VARIABLE));
+    return new SerialPorts(() -> System.getenv().getOrDefault(VARIABLE, System.getProperty(PROPERTY)));
   }
 
   /**

@@ -156,6 +156,20 @@ function goOn(point) {
 
 // Entering.
 
+/** Whether something stands half typed, so that the place must stay as it is; and whether a place is left to read. */
+export function isTyping() {
+  return Boolean(at('entry').value || table.querySelector('input[data-typing]') || at('paste').open);
+}
+
+export function hasTarget() {
+  return Boolean(state.data && state.target);
+}
+
+/** A person entered a value or chose another place: a meter must not take what it shows now for the place that is next. */
+function chosenByHand() {
+  document.dispatchEvent(new CustomEvent('parfield:chosen'));
+}
+
 /** Takes a value for a place: it is on this machine's disk when this resolves. */
 async function take(target, typed, number, origin, group) {
   const known = target.kind === 'DRIFT' ? null : state.readings.get(target.point.reading);
@@ -472,6 +486,7 @@ function choose(point) {
   state.history = null;
   at('depth').value = String(state.depth);
   at('entry').focus();
+  chosenByHand();
   draw();
 }
 
@@ -489,6 +504,7 @@ at('entry-form').addEventListener('submit', async event => {
     return;
   }
   try {
+    chosenByHand();
     entry.value = '';
     await takeNext(typed, 'TYPED');
     at('entry-remark').textContent = number.remark ? `${number.remark}. It is kept; Undo takes it back.` : '';
@@ -504,7 +520,7 @@ at('entry').addEventListener('input', () => {
   at('entry').removeAttribute('aria-invalid');
 });
 
-function broken(problem) {
+export function broken(problem) {
   state.broken = `This browser cannot keep readings (${problem?.message || problem}): free some room on this device or use another browser. What you typed stays in the field.`;
   drawSync();
 }
@@ -533,6 +549,7 @@ async function commit(cell) {
   cell.removeAttribute('aria-describedby');
   fault.textContent = number.remark ? `${cell.getAttribute('aria-label')}: ${number.remark}. It is kept.` : '';
   const typed = cell.value.trim();
+  chosenByHand();
   delete cell.dataset.typing;
   if (isDone(current) && current.value === number.value) return true;
   try {
@@ -631,12 +648,14 @@ at('skip').addEventListener('click', () => {
   }
   say(spokenPlace(state.target.point));
   at('entry').focus();
+  chosenByHand();
   draw();
 });
 at('later').addEventListener('click', () => {
   state.snoozed = sinceDrift(view());
   goOn(state.target?.then || null);
   at('entry').focus();
+  chosenByHand();
   draw();
 });
 at('depth').addEventListener('change', () => {
@@ -644,6 +663,7 @@ at('depth').addEventListener('change', () => {
   const now = view();
   const next = way(state.depth).find(point => !isDone(now.get(point.reading)));
   if (next) state.target = { kind: 'GRID', point: next };
+  chosenByHand();
   draw();
 });
 at('way').addEventListener('change', () => {
@@ -652,6 +672,7 @@ at('way').addEventListener('change', () => {
   const now = view();
   const next = way(state.depth).find(point => !isDone(now.get(point.reading)));
   if (next) state.target = { kind: 'GRID', point: next };
+  chosenByHand();
   draw();
 });
 at('speak').addEventListener('change', () => {
@@ -755,6 +776,7 @@ at('paste-confirm').addEventListener('click', async () => {
     broken(problem);
     return;
   }
+  chosenByHand();
   at('paste-text').value = '';
   at('paste').close();
   state.items = await queue.items();
@@ -809,6 +831,7 @@ function listen() {
   source.addEventListener('ready', () => {
     retry = 1000;
     state.live = true;
+    document.dispatchEvent(new CustomEvent('parfield:live', { detail: true }));
     queue.send();
     drawSync();
   });
@@ -834,6 +857,7 @@ function listen() {
   source.onerror = () => {
     source.close();
     state.live = false;
+    document.dispatchEvent(new CustomEvent('parfield:live', { detail: false }));
     drawSync();
     setTimeout(listen, retry);
     retry = Math.min(15000, retry * 2);

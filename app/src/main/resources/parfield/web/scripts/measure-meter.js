@@ -16,6 +16,8 @@ let live = false;
 let tried = 0;
 let busy = false;
 let nudge;
+/** What the switch was just set to, until the server has answered; null otherwise. */
+let wanted = null;
 
 function keepSettings() {
   localStorage.setItem(SETTINGS, JSON.stringify(settings));
@@ -64,7 +66,7 @@ function draw() {
   words('meter-value', live && state.value ? state.value : '–');
   words('meter-words', live ? state.words : 'Not heard');
   at('meter').dataset.state = live ? (state.away ? 'AWAY' : state.state) : 'AWAY';
-  at('meter-auto').checked = mine();
+  at('meter-auto').checked = wanted ?? mine();
   at('meter-auto').disabled = !live;
   at('meter-take').disabled = !live || !state.value;
   words('meter-auto-words', autoWords());
@@ -129,7 +131,9 @@ document.addEventListener('submit', event => {
 }, true);
 
 async function takerFrom(on) {
+  wanted = on;
   const { answer, problem } = await send('/taker', { on, rippled: at('meter-water').value === 'rippled' });
+  wanted = null;
   words('meter-fault', problem || '');
   if (answer) show(answer);
   else draw();
@@ -221,5 +225,7 @@ document.addEventListener('parfield:live', event => {
   if (live) ask();
   else draw();
 });
-document.addEventListener('input', () => draw());
+document.addEventListener('input', event => {
+  if (event.target !== at('meter-auto')) draw();
+});
 ask();

@@ -4,7 +4,7 @@
 const NAME = 'parfield-measure';
 const MOST_AT_ONCE = 50;
 const FIRST_PAUSE = 1000;
-const LONGEST_PAUSE = 20000;
+const LONGEST_PAUSE = 10000;
 const LEASE = 20000;
 const TIMEOUT = 15000;
 
@@ -170,6 +170,7 @@ export class Queue {
 
   later(pause) {
     clearTimeout(this.timer);
+    this.due = Date.now() + pause;
     this.timer = setTimeout(() => this.send(), pause);
   }
 
@@ -212,6 +213,7 @@ export class Queue {
         return;
       }
       this.pause = FIRST_PAUSE;
+      this.due = 0;
       this.onState({ away: false });
       if (batch[0].type !== 'write') {
         await this.settle(batch, response.ok ? batch.map(item => ({ id: item.id, state: 'saved' })) : null, answer);
@@ -244,8 +246,9 @@ export class Queue {
 
   away(problem) {
     this.onState({ away: true, problem });
+    // Whoever goes on entering while the server is away tries in between: that makes no pause longer.
+    if (!this.due || Date.now() >= this.due) this.pause = this.due ? Math.min(LONGEST_PAUSE, this.pause * 2) : FIRST_PAUSE;
     this.later(this.pause);
-    this.pause = Math.min(LONGEST_PAUSE, this.pause * 2);
   }
 
   /** Stores what became of a batch: saved items leave, the others wait for a person. */

@@ -182,8 +182,17 @@ async function take(target, typed, number, origin, group) {
   return item;
 }
 
-/** Takes a value at the place that is next and goes on; for the keyboard and for a meter. */
-export async function takeNext(typed, origin) {
+let taking = Promise.resolve();
+
+/** Takes a value at the place that is next and goes on; for the keyboard and for a meter. One after the other: a value that comes while the one before is
+ * being written belongs to the next place. */
+export function takeNext(typed, origin) {
+  const done = taking.then(() => takeOne(typed, origin));
+  taking = done.catch(() => null);
+  return done;
+}
+
+async function takeOne(typed, origin) {
   const target = state.target;
   if (!target) return null;
   const number = readNumber(typed);
@@ -751,7 +760,7 @@ async function lookNow() {
     ...(answer.problems.length ? [element('div', { class: 'caution' }, element('p', {}, 'Left out:'), element('ul', {}, ...answer.problems.map(text => element('li', {}, text))))] : []),
     ...(preview.length ? [element('div', { class: 'scroll preview-scroll', tabindex: '0', role: 'region', 'aria-label': 'Preview' }, element('table', {},
       element('caption', {}, 'What goes where'),
-      element('thead', {}, element('tr', {}, ...['Place', 'Value', 'Now there', ''].map(title => element('th', { scope: 'col' }, title)))),
+      element('thead', {}, element('tr', {}, ...['Place', 'Value', 'Now there', 'Remark'].map(title => element('th', { scope: 'col' }, title)))),
       element('tbody', {}, ...preview.map(cell => element('tr', {},
         element('td', {}, place(byId.get(cell.reading))), element('td', { class: 'number' }, shown(cell.value)),
         element('td', { class: 'number' }, shown(now.get(cell.reading)?.value) || '–'), element('td', {}, cell.remark))))))] : []));

@@ -1,6 +1,6 @@
 // The meter of a survey: what it shows, and its readings taken once they hold still. A rest is given out by the server, to one page and once; what is
 // written then goes the way of every typed reading.
-import { broken, hasTarget, isTyping, say, takeNext } from './measure.js';
+import { broken, follow, hasTarget, isTyping, say, takeNext } from './measure.js';
 import { newId } from './measure-queue.js';
 
 const base = document.getElementById('measure').dataset.base;
@@ -54,6 +54,7 @@ function show(next) {
     clearTimeout(nudge);
     if (next.state === 'WAITING' && mine()) nudge = setTimeout(() => say('Move the probe on. If the light is the same there, shade it for a moment.'), NUDGE);
   }
+  follow(mine());
   draw();
   takeRest();
 }

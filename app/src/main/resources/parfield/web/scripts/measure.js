@@ -165,17 +165,43 @@ export function hasTarget() {
   return Boolean(state.data && state.target);
 }
 
+/** A place that is read by now is no longer next, unless a person chose it. */
+function passOver() {
+  const { target } = state;
+  if (target?.kind !== 'GRID' || !isDone(view().get(target.point.reading)) || state.chosen === target.point.reading) return;
+  goOn(target.point);
+  if (!state.follows) return;
+  if (state.target) say(`Read elsewhere. Next: ${spokenPlace(state.target.point)}`);
+  chosenByHand();
+}
+
+/** While a meter takes readings by itself, the place that is next moves on when another page reads it. */
+export function follow(on) {
+  if (state.follows === on) return;
+  state.follows = on;
+  if (on && state.data) {
+    passOver();
+    draw();
+  }
+}
+
 /** A person entered a value or chose another place: a meter must not take what it shows now for the place that is next. */
 function chosenByHand() {
   document.dispatchEvent(new CustomEvent('parfield:chosen'));
 }
 
+const revisionOf = reading => state.readings.get(reading)?.revision || 0;
+
+/** The revision that whoever enters a value has seen: what another page wrote since then is no base for it, and the person is asked. */
+function knownFor(target) {
+  return state.seen?.target === target ? state.seen.revision : revisionOf(target.point.reading);
+}
+
 /** Takes a value for a place: it is on this machine's disk when this resolves. */
 async function take(target, typed, number, origin, group) {
-  const known = target.kind === 'DRIFT' ? null : state.readings.get(target.point.reading);
   const item = {
     survey: root.dataset.survey, base, type: 'write', id: newId(), reading: target.kind === 'DRIFT' ? newId() : target.point.reading,
-    known: known?.revision || 0, x: target.point.x, y: target.point.y, depth: target.point.depth, order: target.point.order,
+    known: target.kind === 'DRIFT' ? 0 : target.known ?? knownFor(target), x: target.point.x, y: target.point.y, depth: target.point.depth, order: target.point.order,
     typed, value: number.value, withdrawn: false, origin, kind: target.kind, kept: false, when: Date.now(), group: group || '',
   };
   await queue.add([item]);
@@ -236,6 +262,7 @@ function draw() {
   const now = view();
   if (!state.target) goOn(null);
   else if (state.target.kind === 'GRID' && !state.data.points.some(point => point.reading === state.target.point.reading)) goOn(null);
+  if (state.target && state.seen?.target !== state.target) state.seen = { target: state.target, revision: revisionOf(state.target.point.reading) };
   drawSync();
   drawNext(now);
   drawPlan(now);
@@ -562,7 +589,7 @@ async function commit(cell) {
   delete cell.dataset.typing;
   if (isDone(current) && current.value === number.value) return true;
   try {
-    await take({ kind: 'GRID', point }, typed, number, 'TYPED');
+    await take({ kind: 'GRID', point, known: Number(cell.dataset.known) }, typed, number, 'TYPED');
   } catch (problem) {
     cell.dataset.typing = '1';
     broken(problem);
@@ -572,6 +599,7 @@ async function commit(cell) {
 }
 
 table.addEventListener('input', event => {
+  if (!event.target.dataset.typing) event.target.dataset.known = revisionOf(event.target.dataset.reading);
   event.target.dataset.typing = '1';
 });
 table.addEventListener('focusin', event => {
@@ -851,7 +879,7 @@ function listen() {
     state.canUndo = changes.canUndo;
     state.canRedo = changes.canRedo;
     keepPage();
-    if (state.target?.kind === 'GRID' && document.activeElement !== at('entry') && isDone(view().get(state.target.point.reading)) && state.chosen !== state.target.point.reading) goOn(state.target.point);
+    if (document.activeElement !== at('entry') || state.follows) passOver();
     draw();
   });
   source.addEventListener('figures', event => {

@@ -277,10 +277,10 @@ class MeasureTest {
     assertThat(choice.innerText()).contains("you entered 103").contains("entered 102 meanwhile");
     first.getByText("Take theirs: 102").click();
 
+    second.locator("#skip").focus();
     first.context().setOffline(true);
     type(first, 104);
     count(second, 3);
-    second.locator("#skip").focus();
     type(second, 105);
     count(first, 4);
     first.context().setOffline(false);
@@ -356,6 +356,7 @@ class MeasureTest {
     // Undo and redo, then one value mended in the table.
     page.keyboard().press("Control+z");
     count(page, 19);
+    page.waitForFunction("() => !document.getElementById('redo').disabled");
     page.keyboard().press("Control+y");
     count(page, 20);
     page.locator("#table input").first().focus();

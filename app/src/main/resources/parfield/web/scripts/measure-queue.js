@@ -76,7 +76,7 @@ export class Queue {
 
   /**
    * Puts items in the queue, all or none, and resolves once they are on the disk. A write follows the revision that its reading will have when the
-   * earlier writes of the queue are stored.
+   * earlier writes of the queue are stored: those of this page, and those of others that the person had seen (up to item.seen; all, if that is not said).
    */
   async add(items) {
     const transaction = this.db.transaction('items', 'readwrite', { durability: 'strict' });
@@ -85,10 +85,12 @@ export class Queue {
     const all = await promised(store.getAll());
     for (const item of items) {
       if (item.type === 'write') {
-        const before = all.filter(other => other.type === 'write' && other.reading === item.reading && other.state === 'waiting');
+        const before = all.filter(other => other.type === 'write' && other.reading === item.reading && other.state === 'waiting'
+          && (other.tab === this.holder || item.seen === undefined || other.n <= item.seen));
         item.basedOn = Math.max(item.known || 0, this.revisions.get(item.reading) || 0, ...before.map(other => other.basedOn + 1));
       }
       item.state = 'waiting';
+      item.tab = this.holder;
       store.add(item);
       all.push(item);
     }
@@ -254,8 +256,9 @@ export class Queue {
   /** Stores what became of a batch: saved items leave, the others wait for a person. */
   async settle(batch, results, answer) {
     // Known before the items leave the database, so that a correction typed right now follows the stored revision.
+    const own = new Set(batch.filter(item => item.tab === this.holder).map(item => item.id));
     for (const result of results || []) {
-      if (result.state === 'saved' && result.reading) this.revisions.set(result.reading.reading, result.reading.revision);
+      if (result.state === 'saved' && result.reading && own.has(result.id)) this.revisions.set(result.reading.reading, result.reading.revision);
     }
     const transaction = this.db.transaction('items', 'readwrite', { durability: 'strict' });
     const done = finished(transaction);

@@ -197,12 +197,18 @@ function knownFor(target) {
   return state.seen?.target === target ? state.seen.revision : revisionOf(target.point.reading);
 }
 
+/** The number of the latest item of the queue that this page shows. */
+function lastItem() {
+  return state.items.reduce((last, item) => Math.max(last, item.n), 0);
+}
+
 /** Takes a value for a place: it is on this machine's disk when this resolves. */
 async function take(target, typed, number, origin, group) {
   const item = {
     survey: root.dataset.survey, base, type: 'write', id: newId(), reading: target.kind === 'DRIFT' ? newId() : target.point.reading,
     known: target.kind === 'DRIFT' ? 0 : target.known ?? knownFor(target), x: target.point.x, y: target.point.y, depth: target.point.depth, order: target.point.order,
     typed, value: number.value, withdrawn: false, origin, kind: target.kind, kept: false, when: Date.now(), group: group || '',
+    seen: target.seen ?? (state.seen?.target === target ? state.seen.item : lastItem()),
   };
   await queue.add([item]);
   return item;
@@ -262,7 +268,7 @@ function draw() {
   const now = view();
   if (!state.target) goOn(null);
   else if (state.target.kind === 'GRID' && !state.data.points.some(point => point.reading === state.target.point.reading)) goOn(null);
-  if (state.target && state.seen?.target !== state.target) state.seen = { target: state.target, revision: revisionOf(state.target.point.reading) };
+  if (state.target && state.seen?.target !== state.target) state.seen = { target: state.target, revision: revisionOf(state.target.point.reading), item: lastItem() };
   drawSync();
   drawNext(now);
   drawPlan(now);
@@ -387,7 +393,7 @@ function drawTroubles() {
 async function settle(item, mine) {
   const others = state.items.filter(other => other.reading === item.reading && other.state === 'conflict').map(other => other.n);
   if (mine) {
-    const { n, current, problem, state: was, ...rest } = item;
+    const { n, current, problem, state: was, seen, ...rest } = item;
     await queue.add([{ ...rest, id: newId(), known: current?.revision || 0, group: '', when: Date.now() }]);
   }
   if (item.current) apply([item.current]);
@@ -395,7 +401,7 @@ async function settle(item, mine) {
 }
 
 async function again(item) {
-  const { n, current, problem, state: was, ...rest } = item;
+  const { n, current, problem, state: was, seen, ...rest } = item;
   await queue.add([{ ...rest, id: newId(), known: state.readings.get(item.reading)?.revision || 0, group: '' }]);
   await queue.remove([n]);
 }
@@ -589,7 +595,7 @@ async function commit(cell) {
   delete cell.dataset.typing;
   if (isDone(current) && current.value === number.value) return true;
   try {
-    await take({ kind: 'GRID', point, known: Number(cell.dataset.known) }, typed, number, 'TYPED');
+    await take({ kind: 'GRID', point, known: Number(cell.dataset.known), seen: Number(cell.dataset.seen) }, typed, number, 'TYPED');
   } catch (problem) {
     cell.dataset.typing = '1';
     broken(problem);
@@ -600,6 +606,7 @@ async function commit(cell) {
 
 table.addEventListener('input', event => {
   if (!event.target.dataset.typing) event.target.dataset.known = revisionOf(event.target.dataset.reading);
+  if (!event.target.dataset.typing) event.target.dataset.seen = lastItem();
   event.target.dataset.typing = '1';
 });
 table.addEventListener('focusin', event => {
@@ -828,6 +835,7 @@ const plan = new Plan(at('plan'), choose);
 const queue = new Queue({
   onChange: async () => {
     state.items = await queue.items();
+    if (state.data && document.activeElement !== at('entry')) passOver();
     draw();
   },
   onSaved: (readings, of) => {

@@ -63,8 +63,18 @@ class MeasureTest {
         server.post(
             "/bench/" + bench + "/measure",
             Map.of(
-                "name", "walk " + surveys++, "rig", "low", "meter", "probe", "depths", "15",
-                "columns", "4", "rows", "3"));
+                "name",
+                "walk " + surveys++,
+                "rig",
+                "low",
+                "meter",
+                "probe",
+                "depths",
+                "15",
+                "columns",
+                "4",
+                "rows",
+                "3"));
     base = URI.create(answer.headers().firstValue("Location").orElseThrow()).getPath();
     survey = UUID.fromString(base.substring(base.lastIndexOf('/') + 1));
   }
@@ -133,8 +143,7 @@ class MeasureTest {
     assertThat(places).hasSameSizeAs(stored);
     assertThat(stored)
         .as("each was written once")
-        .allMatch(
-            reading -> server.workspace().readings().history(reading.reading()).size() == 1);
+        .allMatch(reading -> server.workspace().readings().history(reading.reading()).size() == 1);
   }
 
   private static int[] from101(int count) {
@@ -243,10 +252,7 @@ class MeasureTest {
     sync(phone, STORED);
 
     List<ReadingRevision> history =
-        server
-            .workspace()
-            .readings()
-            .history(stored(Entry.Kind.GRID).get(0).reading());
+        server.workspace().readings().history(stored(Entry.Kind.GRID).get(0).reading());
     assertThat(history)
         .extracting(revision -> revision.entry().value().orElseThrow())
         .as("no update is lost: both values stay in the history")
@@ -295,7 +301,8 @@ class MeasureTest {
   void paste() {
     Page page = open(Screens.LAPTOP);
     page.locator("#paste-open").click();
-    page.locator("#paste-text").fill(
+    page.locator("#paste-text")
+        .fill(
             """
             101\t\t\t102\t\t\t103
             \t104\t105\t\t106\t107\t
@@ -384,8 +391,9 @@ class MeasureTest {
     count(page, 8);
     sync(page, STORED);
     storedOnce(from101(8));
-    assertThat(stored(Entry.Kind.GRID).stream().sorted(
-            java.util.Comparator.comparingInt(reading -> reading.entry().order())))
+    assertThat(
+            stored(Entry.Kind.GRID).stream()
+                .sorted(java.util.Comparator.comparingInt(reading -> reading.entry().order())))
         .extracting(reading -> (int) reading.entry().value().orElseThrow())
         .as("in the order of the places")
         .containsExactly(101, 102, 103, 104, 105, 106, 107, 108);
@@ -472,7 +480,8 @@ class MeasureTest {
   }
 
   @Test
-  @DisplayName("a posted meter takes its readings by itself: each rest once, at the place that is next")
+  @DisplayName(
+      "a posted meter takes its readings by itself: each rest once, at the place that is next")
   void postedMeter() throws Exception {
     Page page = open(Screens.LAPTOP);
     Page phone = open(Screens.PHONE);

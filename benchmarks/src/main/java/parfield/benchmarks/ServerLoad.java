@@ -33,8 +33,8 @@ import parfield.workspace.Workspace;
 /**
  * How long the server takes over HTTP: lists and searches over 10,000 surveys of 100 readings each,
  * and twenty phones that enter fifty readings a second for a minute while each of them watches its
- * survey. Ends with exit code 1 if an answer was no success or a reading is missing. The argument is
- * the new file to make it in.
+ * survey. Ends with exit code 1 if an answer was no success or a reading is missing. The argument
+ * is the new file to make it in.
  */
 public final class ServerLoad {
   private static final int BENCHES = 1000;

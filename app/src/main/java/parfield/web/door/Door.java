@@ -20,8 +20,8 @@ import parfield.web.page.Screen;
  * <p>The host that a browser thinks it talks to must be this machine (a foreign page cannot bend a
  * name of its own here). What changes something must come from a page of this server. Who does not
  * sit at this machine needs a session, which pairing gives. A program that posts a meter's lines
- * needs the word for it instead of both. Every answer carries a content security
- * policy that allows no script but the files of this server.
+ * needs the word for it instead of both. Every answer carries a content security policy that allows
+ * no script but the files of this server.
  */
 public final class Door implements Screen {
   /** What every answer carries. */
@@ -78,8 +78,7 @@ public final class Door implements Screen {
   private void check(Context context) {
     HEADERS.forEach(context::header);
     String host = host(context);
-    if (meters.allows(
-        context.method().name(), context.path(), context.header("Authorization"))) {
+    if (meters.allows(context.method().name(), context.path(), context.header("Authorization"))) {
       return;
     }
     if (context.path().endsWith("/meter") && context.header("Authorization") != null) {

@@ -7,7 +7,8 @@ import java.util.regex.Pattern;
  * each time the server starts.
  */
 public final class MeterToken {
-  private static final Pattern LINES = Pattern.compile("/bench/[0-9a-f-]{36}/measure/[0-9a-f-]{36}/meter");
+  private static final Pattern LINES =
+      Pattern.compile("/bench/[0-9a-f-]{36}/measure/[0-9a-f-]{36}/meter");
 
   private final String token = Secrets.token();
 

@@ -31,7 +31,9 @@ import parfield.web.door.MeterToken;
 import parfield.web.page.Screen;
 import parfield.workspace.SurveySummary;
 
-/** The meter of a survey over HTTP: its lines come in, its ports are chosen, its rests are taken. */
+/**
+ * The meter of a survey over HTTP: its lines come in, its ports are chosen, its rests are taken.
+ */
 public final class MeterScreen implements Screen, AutoCloseable {
   /** Most bytes of one request that posts lines; a stream begins anew after them. */
   static final int MOST_BYTES = 1 << 20;
@@ -158,7 +160,9 @@ public final class MeterScreen implements Screen, AutoCloseable {
       }
       if (ports.list().ports().stream().noneMatch(port -> port.path().equals(path))) {
         throw Refusal.of(
-            "there is no serial port " + LineReader.shown(path) + " at the computer that runs"
+            "there is no serial port "
+                + LineReader.shown(path)
+                + " at the computer that runs"
                 + " Parfield",
             "plug the meter in, and look for ports again",
             "a port that the system does not list can be named in the environment variable "

@@ -255,7 +255,8 @@ final class MeterStream {
       return "No meter is connected.";
     }
     if (away || source.get().serial() && !link.isEmpty()) {
-      return link + (silent ? ", but nothing was heard for 3 s: is the meter on and sending?" : ".");
+      return link
+          + (silent ? ", but nothing was heard for 3 s: is the meter on and sending?" : ".");
     }
     if (silent) {
       return "Nothing was posted for 3 s: is the program that posts still running?";
@@ -272,8 +273,7 @@ final class MeterStream {
       case DARK -> "Dark: is the sensor covered?";
       case MOVING -> "Moves";
       case STILL -> "Holds still";
-      case WAITING ->
-          afterTake ? "Taken: move the probe on" : "Waits until the probe is moved";
+      case WAITING -> afterTake ? "Taken: move the probe on" : "Waits until the probe is moved";
     };
   }
 

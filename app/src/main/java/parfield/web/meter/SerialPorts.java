@@ -48,7 +48,8 @@ public final class SerialPorts {
 
   /** The ports that the system lists, and those of {@link #VARIABLE} or {@link #PROPERTY}. */
   public static SerialPorts ofThisMachine() {
-    return new SerialPorts(() -> System.getenv().getOrDefault(VARIABLE, System.getProperty(PROPERTY)));
+    return new SerialPorts(
+        () -> System.getenv().getOrDefault(VARIABLE, System.getProperty(PROPERTY)));
   }
 
   /**

@@ -103,7 +103,8 @@ class LineNumberTest {
   }
 
   @Test
-  @DisplayName("a character spoilt by noise makes no other number, unless it is a digit or a separator")
+  @DisplayName(
+      "a character spoilt by noise makes no other number, unless it is a digit or a separator")
   void noise() {
     long seed = Long.getLong("parfield.seed", 20261130);
     SplittableRandom random = new SplittableRandom(seed);

@@ -55,8 +55,18 @@ class MeterScreenTest {
         server.post(
             "/bench/" + bench + "/measure",
             Map.of(
-                "name", "walk " + surveys++, "rig", "low", "meter", "probe", "depths", "15",
-                "columns", "4", "rows", "3"));
+                "name",
+                "walk " + surveys++,
+                "rig",
+                "low",
+                "meter",
+                "probe",
+                "depths",
+                "15",
+                "columns",
+                "4",
+                "rows",
+                "3"));
     base = URI.create(answer.headers().firstValue("Location").orElseThrow()).getPath();
   }
 
@@ -90,7 +100,8 @@ class MeterScreenTest {
     assertThat(server.send(lines("71.5").header("Origin", server.address("")).build()).statusCode())
         .isEqualTo(200);
     assertThat(server.send(lines("71.5").build()).statusCode()).isEqualTo(403);
-    assertThat(server.send(lines("71.5").header("Origin", "http://evil.example").build()).statusCode())
+    assertThat(
+            server.send(lines("71.5").header("Origin", "http://evil.example").build()).statusCode())
         .isEqualTo(403);
     HttpResponse<String> wrong =
         server.send(lines("71.5").header("Authorization", "Bearer guess").build());
@@ -103,7 +114,9 @@ class MeterScreenTest {
   void theWordOpensNothingElse() throws IOException {
     String word = "Bearer " + token();
     for (String path :
-        new String[] {base + "/readings", base + "/undo", base + "/meter/port", "/benches/sample"}) {
+        new String[] {
+          base + "/readings", base + "/undo", base + "/meter/port", "/benches/sample"
+        }) {
       HttpResponse<String> answer =
           server.send(
               server
@@ -191,7 +204,9 @@ class MeterScreenTest {
 
     HttpResponse<String> none = post("garbage\n12x\n");
     assertThat(none.statusCode()).isEqualTo(422);
-    assertThat(none.body()).contains("none of 2 lines holds a reading").contains("12 touches other");
+    assertThat(none.body())
+        .contains("none of 2 lines holds a reading")
+        .contains("12 touches other");
     assertThat(post("").body()).contains("no line was sent");
     assertThat(meter().get("state").get("ignored").asInt()).isEqualTo(3);
   }
@@ -215,7 +230,8 @@ class MeterScreenTest {
                 .header("Authorization", "Bearer " + token())
                 .POST(
                     BodyPublishers.ofInputStream(
-                        () -> new java.io.ByteArrayInputStream(new byte[MeterScreen.MOST_BYTES * 2])))
+                        () ->
+                            new java.io.ByteArrayInputStream(new byte[MeterScreen.MOST_BYTES * 2])))
                 .build());
     assertThat(endless.statusCode()).isEqualTo(413);
   }

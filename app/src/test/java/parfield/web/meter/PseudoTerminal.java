@@ -13,7 +13,10 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 
-/** Two serial ports that are joined by a cable which is none: what is written to one is read at the other. */
+/**
+ * Two serial ports that are joined by a cable which is none: what is written to one is read at the
+ * other.
+ */
 final class PseudoTerminal implements AutoCloseable {
   private final Path meter;
   private final Path port;
@@ -25,7 +28,8 @@ final class PseudoTerminal implements AutoCloseable {
         Stream.of(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
             .anyMatch(path -> Files.isExecutable(Path.of(path, "socat")));
     Assumptions.assumeTrue(
-        there, "tests of the serial port need socat: install the package socat, and run them again");
+        there,
+        "tests of the serial port need socat: install the package socat, and run them again");
     meter = folder.resolve("meter");
     port = folder.resolve("port");
   }
@@ -38,10 +42,7 @@ final class PseudoTerminal implements AutoCloseable {
   /** Puts the plug in. */
   void plugIn() throws IOException, InterruptedException {
     socat =
-        new ProcessBuilder(
-                "socat",
-                "pty,raw,echo=0,link=" + meter,
-                "pty,raw,echo=0,link=" + port)
+        new ProcessBuilder("socat", "pty,raw,echo=0,link=" + meter, "pty,raw,echo=0,link=" + port)
             .redirectErrorStream(true)
             .start();
     for (int i = 0; i < 500 && !(Files.exists(port) && Files.exists(meter)); i++) {

@@ -87,7 +87,8 @@ class SerialMeterTest {
   }
 
   @Test
-  @DisplayName("ten readings a second with noise, garbage, half lines and a pulled plug: taken right")
+  @DisplayName(
+      "ten readings a second with noise, garbage, half lines and a pulled plug: taken right")
   void noiseGarbageHalfLinesAndADisconnect() throws Exception {
     meters.open(survey, cable.port(), 9600);
     state(it -> it.get("link").asText().contains("at 9600 baud"));

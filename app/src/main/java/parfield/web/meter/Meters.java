@@ -9,6 +9,7 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiConsumer;
 import java.util.function.LongSupplier;
@@ -26,6 +27,7 @@ final class Meters implements AutoCloseable {
   private final BiConsumer<UUID, ObjectNode> pages;
   private final Map<UUID, MeterStream> streams = new ConcurrentHashMap<>();
   private final Map<UUID, SerialMeter> ports = new LinkedHashMap<>();
+  private final ScheduledFuture<?> telling;
   private final ScheduledExecutorService teller =
       Executors.newSingleThreadScheduledExecutor(
           work -> {
@@ -43,7 +45,7 @@ final class Meters implements AutoCloseable {
   Meters(LongSupplier clock, BiConsumer<UUID, ObjectNode> pages) {
     this.clock = clock;
     this.pages = pages;
-    teller.scheduleWithFixedDelay(this::tell, PACE, PACE, TimeUnit.MILLISECONDS);
+    this.telling = teller.scheduleWithFixedDelay(this::tell, PACE, PACE, TimeUnit.MILLISECONDS);
   }
 
   /** Meters by the clock of this machine. */
@@ -133,6 +135,7 @@ final class Meters implements AutoCloseable {
   /** Closes every port, and tells pages nothing more. */
   @Override
   public void close() {
+    telling.cancel(false);
     teller.shutdownNow();
     List<SerialMeter> open;
     synchronized (this) {

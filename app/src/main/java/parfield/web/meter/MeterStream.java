@@ -63,7 +63,7 @@ final class MeterStream {
         source.isEmpty()
             || source.get().equals(wanted)
             || wanted.serial()
-            || !source.get().serial() && now - lastLine > HELD;
+            || (!source.get().serial() && now - lastLine > HELD);
     if (free && !source.equals(Optional.of(wanted))) {
       source = Optional.of(wanted);
       link = "";
@@ -254,7 +254,7 @@ final class MeterStream {
     if (source.isEmpty()) {
       return "No meter is connected.";
     }
-    if (away || source.get().serial() && !link.isEmpty()) {
+    if (away || (source.get().serial() && !link.isEmpty())) {
       return link
           + (silent ? ", but nothing was heard for 3 s: is the meter on and sending?" : ".");
     }

@@ -113,7 +113,7 @@ final class SerialMeter implements AutoCloseable {
     byte[] bytes = new byte[1024];
     while (!closed) {
       int read = port.readBytes(bytes, bytes.length);
-      if (read < 0 || read == 0 && port.bytesAvailable() < 0) {
+      if (read < 0 || (read == 0 && port.bytesAvailable() < 0)) {
         return;
       }
       if (read > 0) {

@@ -102,7 +102,7 @@ final class StillReading {
       forget();
     }
     run.addLast(new Sample(number, time));
-    while (run.size() > MOST || run.size() > steadiness.count() && enoughWithoutFirst(time)) {
+    while (run.size() > MOST || (run.size() > steadiness.count() && enoughWithoutFirst(time))) {
       run.removeFirst();
     }
     if (reference.isPresent()) {

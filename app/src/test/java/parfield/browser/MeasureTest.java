@@ -468,9 +468,13 @@ class MeasureTest {
     }
 
     @Override
-    public void close() throws Exception {
+    public void close() {
       ended = true;
-      thread.join();
+      try {
+        thread.join();
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
       assertThat(failed).isNull();
     }
   }

@@ -11,8 +11,8 @@ sealed interface Heard {
    * @param typed the digits as they stood in the line
    * @param step of the last digit shown [µmol m⁻² s⁻¹], as 0.1 for {@code 71.5}
    */
-  record Number(double value, String typed, double step) implements Heard {
-    public Number {
+  record Value(double value, String typed, double step) implements Heard {
+    public Value {
       Objects.requireNonNull(typed, "typed");
       if (!(value >= 0) || !(step > 0)) {
         throw new IllegalArgumentException(

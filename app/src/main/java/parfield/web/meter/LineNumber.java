@@ -185,7 +185,7 @@ final class LineNumber {
     }
     int sign = Math.max(found.digits().indexOf('.'), found.digits().indexOf(','));
     int decimals = sign < 0 ? 0 : found.digits().length() - sign - 1;
-    return new Heard.Number(
+    return new Heard.Value(
         read.value().getAsDouble(), found.digits(), Math.pow(10, -Math.min(9, decimals)));
   }
 

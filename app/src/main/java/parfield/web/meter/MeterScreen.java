@@ -349,7 +349,7 @@ public final class MeterScreen implements Screen, AutoCloseable {
           String.format(
               Locale.ROOT, "more than %d lines a second: send fewer, or their mean", MOST_LINES));
     }
-    if (stream.hear(line, now) instanceof Heard.Number) {
+    if (stream.hear(line, now) instanceof Heard.Value) {
       count.numbers++;
     } else {
       count.ignored++;

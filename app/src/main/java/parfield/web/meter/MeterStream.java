@@ -55,7 +55,7 @@ final class MeterStream {
    * @param page who took it
    * @param reading the value
    */
-  record Taken(long hold, String page, Heard.Number reading) {}
+  record Taken(long hold, String page, Heard.Value reading) {}
 
   /** A sender begins, or goes on; false if another one is heard already. */
   synchronized boolean claimSource(Source wanted, long now) {
@@ -117,7 +117,7 @@ final class MeterStream {
     Heard heard = LineNumber.read(line, field);
     lastLine = now;
     silent = false;
-    if (heard instanceof Heard.Number number) {
+    if (heard instanceof Heard.Value number) {
       numbers++;
       still.hear(number, now);
     } else if (heard instanceof Heard.Ignored other) {
@@ -201,7 +201,7 @@ final class MeterStream {
     return given(page, 0, still.takeNow());
   }
 
-  private Optional<Taken> given(String page, long hold, Optional<Heard.Number> reading) {
+  private Optional<Taken> given(String page, long hold, Optional<Heard.Value> reading) {
     if (reading.isEmpty()) {
       return Optional.empty();
     }
@@ -233,7 +233,7 @@ final class MeterStream {
     json.put("port", source.filter(Source::serial).map(Source::key).orElse(""));
     json.put("link", linkWords());
     json.put("away", away || silent);
-    Optional<Heard.Number> latest = away || silent ? Optional.empty() : still.latest();
+    Optional<Heard.Value> latest = away || silent ? Optional.empty() : still.latest();
     latest.ifPresent(number -> json.put("value", number.typed()));
     json.put("state", still.state().name());
     json.put("words", words(latest));
@@ -264,7 +264,7 @@ final class MeterStream {
     return "Lines are posted.";
   }
 
-  private String words(Optional<Heard.Number> latest) {
+  private String words(Optional<Heard.Value> latest) {
     if (latest.isEmpty()) {
       return source.isEmpty() ? "" : away || silent ? "Silent" : "Listening";
     }

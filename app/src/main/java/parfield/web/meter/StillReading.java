@@ -58,13 +58,13 @@ final class StillReading {
    * @param number of it, from 1, each rest another
    * @param reading the middle one
    */
-  record Hold(long number, Heard.Number reading) {}
+  record Hold(long number, Heard.Value reading) {}
 
-  private record Sample(Heard.Number number, long time) {}
+  private record Sample(Heard.Value number, long time) {}
 
   private Steadiness steadiness = Steadiness.CALM;
   private final Deque<Sample> run = new ArrayDeque<>();
-  private Optional<Heard.Number> reference = Optional.empty();
+  private Optional<Heard.Value> reference = Optional.empty();
   private long awaySince = -1;
   private int away;
   private long holds;
@@ -92,12 +92,12 @@ final class StillReading {
   }
 
   /** The latest reading. */
-  Optional<Heard.Number> latest() {
+  Optional<Heard.Value> latest() {
     return Optional.ofNullable(run.peekLast()).map(Sample::number);
   }
 
   /** The meter showed a number at a time [ms]. */
-  void hear(Heard.Number number, long time) {
+  void hear(Heard.Value number, long time) {
     if (!run.isEmpty() && time - run.peekLast().time() > GAP) {
       forget();
     }
@@ -134,7 +134,7 @@ final class StillReading {
   }
 
   /** Whether the probe has left the taken value. */
-  private void look(Heard.Number taken, Heard.Number number, long time) {
+  private void look(Heard.Value taken, Heard.Value number, long time) {
     double far = 2 * steadiness.limit(taken.value(), Math.max(taken.step(), number.step()));
     if (Math.abs(number.value() - taken.value()) <= far) {
       away = 0;
@@ -157,8 +157,8 @@ final class StillReading {
   }
 
   private State judge(long time) {
-    List<Heard.Number> numbers = numbers();
-    double[] sorted = numbers.stream().mapToDouble(Heard.Number::value).sorted().toArray();
+    List<Heard.Value> numbers = numbers();
+    double[] sorted = numbers.stream().mapToDouble(Heard.Value::value).sorted().toArray();
     double median = sorted[(sorted.length - 1) / 2];
     if (median < DARK && numbers.get(numbers.size() - 1).value() < DARK) {
       return State.DARK;
@@ -167,7 +167,7 @@ final class StillReading {
     if (numbers.size() < steadiness.count() || span < steadiness.window()) {
       return numbers.size() < 2 ? State.LISTENING : State.MOVING;
     }
-    double step = numbers.stream().mapToDouble(Heard.Number::step).max().orElseThrow();
+    double step = numbers.stream().mapToDouble(Heard.Value::step).max().orElseThrow();
     double limit = steadiness.limit(median, step);
     int most = (9 * sorted.length + 9) / 10;
     double spread = Double.POSITIVE_INFINITY;
@@ -192,14 +192,14 @@ final class StillReading {
     return still ? State.STILL : State.MOVING;
   }
 
-  private List<Heard.Number> numbers() {
+  private List<Heard.Value> numbers() {
     return run.stream().map(Sample::number).toList();
   }
 
   /** The lower middle one: a number that was shown. */
-  private static Heard.Number middle(List<Heard.Number> numbers) {
+  private static Heard.Value middle(List<Heard.Value> numbers) {
     return numbers.stream()
-        .sorted(Comparator.comparingDouble(Heard.Number::value))
+        .sorted(Comparator.comparingDouble(Heard.Value::value))
         .toList()
         .get((numbers.size() - 1) / 2);
   }
@@ -209,8 +209,8 @@ final class StillReading {
    *
    * @return its reading; empty if that rest is over
    */
-  Optional<Heard.Number> take(long number) {
-    Optional<Heard.Number> taken =
+  Optional<Heard.Value> take(long number) {
+    Optional<Heard.Value> taken =
         hold.filter(offered -> offered.number() == number).map(Hold::reading);
     taken.ifPresent(this::waitToLeave);
     return taken;
@@ -220,8 +220,8 @@ final class StillReading {
    * Takes what the meter shows, because a person says so: the middle reading of a rest, else the
    * latest.
    */
-  Optional<Heard.Number> takeNow() {
-    Optional<Heard.Number> taken = hold.map(Hold::reading).or(this::latest);
+  Optional<Heard.Value> takeNow() {
+    Optional<Heard.Value> taken = hold.map(Hold::reading).or(this::latest);
     taken.ifPresent(this::waitToLeave);
     return taken;
   }
@@ -233,7 +233,7 @@ final class StillReading {
     }
   }
 
-  private void waitToLeave(Heard.Number taken) {
+  private void waitToLeave(Heard.Value taken) {
     reference = Optional.of(taken);
     hold = Optional.empty();
     away = 0;

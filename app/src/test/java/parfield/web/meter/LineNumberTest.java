@@ -46,7 +46,7 @@ class LineNumberTest {
       })
   void oneNumberIsMeant(String line, String typed, double step) {
     assertThat(read(line))
-        .isEqualTo(new Heard.Number(Double.parseDouble(typed.replace(',', '.')), typed, step));
+        .isEqualTo(new Heard.Value(Double.parseDouble(typed.replace(',', '.')), typed, step));
   }
 
   @ParameterizedTest
@@ -90,9 +90,9 @@ class LineNumberTest {
   @Test
   @DisplayName("a field of the line may be named")
   void field() {
-    assertThat(read("12:00:01,123.4,25.1", 2)).isEqualTo(new Heard.Number(123.4, "123.4", 0.1));
-    assertThat(read("12:00:01;123,4;25,1", 2)).isEqualTo(new Heard.Number(123.4, "123,4", 0.1));
-    assertThat(read("17 123.4 25.1", 3)).isEqualTo(new Heard.Number(25.1, "25.1", 0.1));
+    assertThat(read("12:00:01,123.4,25.1", 2)).isEqualTo(new Heard.Value(123.4, "123.4", 0.1));
+    assertThat(read("12:00:01;123,4;25,1", 2)).isEqualTo(new Heard.Value(123.4, "123,4", 0.1));
+    assertThat(read("17 123.4 25.1", 3)).isEqualTo(new Heard.Value(25.1, "25.1", 0.1));
     assertThat(read("a\t5\t7 8", 3))
         .isEqualTo(
             new Heard.Ignored(
@@ -117,7 +117,7 @@ class LineNumberTest {
         continue; // what looks like a reading stands out among the others while it holds still
       }
       Heard heard = read(new String(line));
-      if (heard instanceof Heard.Number number) {
+      if (heard instanceof Heard.Value number) {
         assertThat(number.typed()).as("%s, seed %d", new String(line), seed).isEqualTo("123.4");
       }
     }

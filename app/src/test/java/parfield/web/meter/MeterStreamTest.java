@@ -72,7 +72,7 @@ class MeterStreamTest {
     assertThat(state.get("told")).hasSize(5);
     assertThat(state.get("told").get(0).get("why").asText()).isEqualTo("it holds no number");
     stream.field(OptionalInt.of(2));
-    assertThat(say("5;71")).isEqualTo(new Heard.Number(71, "71", 1));
+    assertThat(say("5;71")).isEqualTo(new Heard.Value(71, "71", 1));
   }
 
   @Test

@@ -25,8 +25,8 @@ class StillReadingTest {
     takes = true;
   }
 
-  private static Heard.Number shown(double value) {
-    return new Heard.Number(value, String.valueOf(value), 0.1);
+  private static Heard.Value shown(double value) {
+    return new Heard.Value(value, String.valueOf(value), 0.1);
   }
 
   /** The meter shows something for a time; each rest is taken at once. */
@@ -160,7 +160,7 @@ class StillReadingTest {
   void wholeNumbers() {
     takes = false;
     for (int i = 0; i < 40; i++) {
-      still.hear(new Heard.Number(20 + i % 2, String.valueOf(20 + i % 2), 1), 100L * i);
+      still.hear(new Heard.Value(20 + i % 2, String.valueOf(20 + i % 2), 1), 100L * i);
     }
 
     assertThat(still.state()).isEqualTo(StillReading.State.STILL);

@@ -2,6 +2,7 @@ package parfield.benchmarks;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -47,7 +48,7 @@ public final class ServerLoad {
   private static final List<String> WORDS =
       List.of("Long", "Cube", "Lagoon", "Frag", "Nano", "Pillar", "Ånga", "Öresund", "Shelf");
 
-  private final SplittableRandom random = new SplittableRandom(1);
+  private final SplittableRandom random = new SplittableRandom(System.nanoTime());
   private final HttpClient client =
       HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
   private final List<UUID> benches = new ArrayList<>();
@@ -59,7 +60,7 @@ public final class ServerLoad {
   /**
    * Prints the figures.
    *
-   * @param arguments the location of the workspace to make
+   * @param arguments the location of the workspace to make, or that was made by an earlier run
    * @throws Exception if a request fails
    */
   public static void main(String[] arguments) throws Exception {
@@ -77,6 +78,11 @@ public final class ServerLoad {
   }
 
   private Server filled(Workspace workspace) {
+    if (workspace.holdings().surveys() > 0) {
+      workspace.benches().list("", BENCHES, 0).items().forEach(bench -> benches.add(bench.id()));
+      benches.forEach(id -> workspace.surveys().of(id).forEach(survey -> surveys.add(survey.id())));
+      return Server.start(workspace, new Server.Options(0, false, "load"));
+    }
     long start = System.nanoTime();
     Map<String, byte[]> files = Map.of();
     String setup = DemoBench.files(1).get(DemoBench.SETUP);
@@ -183,7 +189,7 @@ public final class ServerLoad {
       String base = address + "/bench/" + benches.get(0) + "/measure/" + surveys.get(survey);
       InputStream stream = watch(base);
       streams.add(stream);
-      people.submit(() -> stream.skip(Long.MAX_VALUE));
+      people.execute(() -> drain(stream));
       List<String> bodies = new ArrayList<>();
       for (int i = 0; i < SECONDS * PER_SECOND / PHONES; i++) {
         bodies.add(body());
@@ -211,6 +217,14 @@ public final class ServerLoad {
     long stored = workspace.holdings().readings() - before;
     System.out.printf("%d readings sent, %d stored%n", all.size(), stored);
     failures += stored == all.size() ? 0 : 1;
+  }
+
+  private static void drain(InputStream stream) {
+    try {
+      stream.transferTo(OutputStream.nullOutputStream());
+    } catch (IOException e) {
+      // It was closed at the end, as it should be.
+    }
   }
 
   private InputStream watch(String base) throws IOException, InterruptedException {

@@ -9,6 +9,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -239,7 +240,7 @@ class MeterScreenTest {
   @Test
   @DisplayName("a stream of lines is heard while it is still being sent")
   void stream() throws Exception {
-    try (Socket socket = new Socket("127.0.0.1", server.server().port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.server().port())) {
       OutputStream out = socket.getOutputStream();
       out.write(
           ("POST "

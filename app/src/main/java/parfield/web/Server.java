@@ -22,6 +22,8 @@ import parfield.web.door.Pairing;
 import parfield.web.explore.ExploreScreen;
 import parfield.web.home.HomeScreen;
 import parfield.web.measure.MeasureScreen;
+import parfield.web.meter.MeterScreen;
+import parfield.web.meter.SerialPorts;
 import parfield.web.model.ModelScreen;
 import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
@@ -46,6 +48,7 @@ public final class Server implements AutoCloseable {
   private final Desk desk;
   private final JobScreen jobs;
   private final MeasureScreen measure;
+  private final MeterScreen meter;
   private final Pairing pairing;
   private final boolean lan;
 
@@ -63,12 +66,14 @@ public final class Server implements AutoCloseable {
       Desk desk,
       JobScreen jobs,
       MeasureScreen measure,
+      MeterScreen meter,
       Pairing pairing,
       boolean lan) {
     this.javalin = javalin;
     this.desk = desk;
     this.jobs = jobs;
     this.measure = measure;
+    this.meter = meter;
     this.pairing = pairing;
     this.lan = lan;
   }
@@ -88,6 +93,13 @@ public final class Server implements AutoCloseable {
         new PairScreen(desk.pages(), pairing, () -> addresses(options.lan(), port.get()));
     JobScreen jobs = new JobScreen(desk.jobs());
     MeasureScreen measure = new MeasureScreen(desk);
+    MeterScreen meter =
+        new MeterScreen(
+            desk,
+            measure::say,
+            SerialPorts.ofThisMachine(),
+            meters,
+            () -> meterAddress(options.lan(), port.get()));
     List<Screen> screens = new ArrayList<>();
     screens.add(door);
     screens.add(new Problems(desk.pages()));
@@ -97,6 +109,7 @@ public final class Server implements AutoCloseable {
     screens.add(new HomeScreen(desk));
     screens.add(new SetupScreen(desk));
     screens.add(measure);
+    screens.add(meter);
     screens.add(new ModelScreen(desk));
     screens.add(new ExploreScreen(desk));
     screens.add(new RecommendScreen(desk));
@@ -110,7 +123,7 @@ public final class Server implements AutoCloseable {
     if (options.lan()) {
       pairing.newCode();
     }
-    return new Server(javalin, desk, jobs, measure, pairing, options.lan());
+    return new Server(javalin, desk, jobs, measure, meter, pairing, options.lan());
   }
 
   private static void configure(JavalinConfig config, Options options, List<Screen> screens) {
@@ -151,6 +164,11 @@ public final class Server implements AutoCloseable {
         : List.of();
   }
 
+  /** Where a program posts: at this machine under its own name, else as other devices reach it. */
+  private static String meterAddress(boolean lan, int port) {
+    return addresses(lan, port).stream().findFirst().orElse("http://localhost:" + port);
+  }
+
   /** The port it listens on. */
   public int port() {
     return javalin.port();
@@ -182,6 +200,7 @@ public final class Server implements AutoCloseable {
     desk.jobs().close();
     jobs.close();
     measure.close();
+    meter.close();
     javalin.stop();
   }
 }

@@ -14,6 +14,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.UUID;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -26,22 +30,45 @@ import parfield.tank.Place;
  */
 class KillTest {
   private static final int KILLS = Integer.getInteger("parfield.kills", 10);
+  private static final int LANES = 2;
   private static final long SEED = Long.getLong("parfield.seed", 20260506);
 
   @TempDir private Path folder;
 
   @Test
   @DisplayName("every acknowledged reading survives kill -9, and none is there twice")
-  void killed() throws IOException, InterruptedException {
-    Location location = new Location.File(folder.resolve("workspace.db"));
+  void killed() throws InterruptedException, ExecutionException {
+    // Most of the time a program starts: two at once, each with a file of its own.
+    ExecutorService lanes = Executors.newFixedThreadPool(LANES);
+    try {
+      List<Future<?>> runs = new ArrayList<>();
+      for (int lane = 0; lane < LANES; lane++) {
+        int own = lane;
+        runs.add(
+            lanes.submit(
+                () -> {
+                  killed(own, KILLS / LANES + (own < KILLS % LANES ? 1 : 0));
+                  return null;
+                }));
+      }
+      for (Future<?> run : runs) {
+        run.get();
+      }
+    } finally {
+      lanes.shutdownNow();
+    }
+  }
+
+  private void killed(int lane, int kills) throws IOException, InterruptedException {
+    Location location = new Location.File(folder.resolve("workspace-" + lane + ".db"));
     UUID survey;
     try (Workspace workspace = Workspace.open(location)) {
       UUID bench = workspace.benches().create("bench", false, "", Map.of(), "Ann").bench();
       survey = workspace.surveys().named(bench, "low").id();
     }
-    SplittableRandom random = new SplittableRandom(SEED);
+    SplittableRandom random = new SplittableRandom(SEED + lane);
     Map<UUID, Double> acknowledged = new HashMap<>();
-    for (int run = 0; run < KILLS; run++) {
+    for (int run = 0; run < kills; run++) {
       int before = acknowledged.size();
       kill(location, survey, random.nextInt(1, 60), random.nextInt(0, 20), acknowledged);
       assertThat(acknowledged.size()).as("run %d, seed %d", run, SEED).isGreaterThan(before);

@@ -19,8 +19,9 @@ import parfield.web.page.Screen;
  *
  * <p>The host that a browser thinks it talks to must be this machine (a foreign page cannot bend a
  * name of its own here). What changes something must come from a page of this server. Who does not
- * sit at this machine needs a session, which pairing gives. Every answer carries a content security
- * policy that allows no script but the files of this server.
+ * sit at this machine needs a session, which pairing gives. A program that posts a meter's lines
+ * needs the word for it instead of both. Every answer carries a content security policy that allows
+ * no script but the files of this server.
  */
 public final class Door implements Screen {
   /** What every answer carries. */
@@ -77,6 +78,15 @@ public final class Door implements Screen {
   private void check(Context context) {
     HEADERS.forEach(context::header);
     String host = host(context);
+    if (meters.allows(context.method().name(), context.path(), context.header("Authorization"))) {
+      return;
+    }
+    if (context.path().endsWith("/meter") && context.header("Authorization") != null) {
+      throw new HttpResponseException(
+          401,
+          "the word of this request is not the one by which lines are taken: copy it anew from the"
+              + " page of the survey; it is another after each start of the server");
+    }
     if (!HARMLESS.contains(context.method().name()) && !comesFromOurPage(context, host)) {
       throw new HttpResponseException(
           403, "this request did not come from a page of this server: open the page here again");
@@ -116,9 +126,6 @@ public final class Door implements Screen {
   }
 
   private boolean comesFromOurPage(Context context, String host) {
-    if (meters.allows(context.path(), context.header("Authorization"))) {
-      return true;
-    }
     Optional<String> origin = Optional.ofNullable(context.header("Origin"));
     if (origin.isPresent()) {
       return origin.get().equalsIgnoreCase("http://" + host);
@@ -140,7 +147,7 @@ public final class Door implements Screen {
   }
 
   /** Whether an address is of this machine itself. */
-  static boolean isHere(String address) {
+  public static boolean isHere(String address) {
     try {
       return InetAddress.getByName(address).isLoopbackAddress();
     } catch (UnknownHostException e) {

@@ -7,7 +7,8 @@ import java.util.regex.Pattern;
  * each time the server starts.
  */
 public final class MeterToken {
-  private static final Pattern LINES = Pattern.compile("/bench/[0-9a-f-]{36}/measure/[^/]+/lines");
+  private static final Pattern LINES =
+      Pattern.compile("/bench/[0-9a-f-]{36}/measure/[0-9a-f-]{36}/meter");
 
   private final String token = Secrets.token();
 
@@ -17,8 +18,9 @@ public final class MeterToken {
   }
 
   /** Whether a request may post a meter's lines. */
-  boolean allows(String path, String authorization) {
-    return authorization != null
+  boolean allows(String method, String path, String authorization) {
+    return method.equals("POST")
+        && authorization != null
         && authorization.startsWith("Bearer ")
         && LINES.matcher(path).matches()
         && Secrets.same(token, authorization.substring("Bearer ".length()));

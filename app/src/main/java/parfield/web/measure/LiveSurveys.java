@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
@@ -76,7 +77,12 @@ final class LiveSurveys implements AutoCloseable {
   /** A survey was changed: whoever watches it is told, not in the caller's time. */
   void changed(UUID survey) {
     if (!watchers.getOrDefault(survey, Set.of()).isEmpty()) {
-      clock.execute(() -> tellAll(survey));
+      try {
+        clock.execute(() -> tellAll(survey));
+      } catch (RejectedExecutionException e) {
+        // The server stops: what was written is stored, and pages catch up with the next server.
+        LOG.debug("pages that watch survey {} are told by the next server", survey);
+      }
     }
   }
 

@@ -222,7 +222,8 @@ public final class MeasureScreen implements Screen, AutoCloseable {
                 desk.benches()
                     .frame(context, bench, Step.MEASURE)
                     .withStyle("measure.css")
-                    .withScript("measure.js"),
+                    .withScript("measure.js")
+                    .withScript("measure-meter.js"),
                 "survey",
                 open));
   }
@@ -512,6 +513,11 @@ public final class MeasureScreen implements Screen, AutoCloseable {
             "attachment; filename=\"" + (name.isEmpty() ? "survey" : name) + ".csv\"")
         .header("Cache-Control", "no-store")
         .result(text.toString());
+  }
+
+  /** Tells the pages that watch a survey something that is no change of it. */
+  public void say(UUID survey, String event, ObjectNode what) {
+    live.say(survey, event, what);
   }
 
   /** Ends all that it does by itself, before the server stops. */

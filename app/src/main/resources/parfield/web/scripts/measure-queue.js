@@ -4,7 +4,7 @@
 const NAME = 'parfield-measure';
 const MOST_AT_ONCE = 50;
 const FIRST_PAUSE = 1000;
-const LONGEST_PAUSE = 20000;
+const LONGEST_PAUSE = 10000;
 const LEASE = 20000;
 const TIMEOUT = 15000;
 
@@ -76,7 +76,7 @@ export class Queue {
 
   /**
    * Puts items in the queue, all or none, and resolves once they are on the disk. A write follows the revision that its reading will have when the
-   * earlier writes of the queue are stored.
+   * earlier writes of the queue are stored: those of this page, and those of others that the person had seen (up to item.seen; all, if that is not said).
    */
   async add(items) {
     const transaction = this.db.transaction('items', 'readwrite', { durability: 'strict' });
@@ -85,10 +85,12 @@ export class Queue {
     const all = await promised(store.getAll());
     for (const item of items) {
       if (item.type === 'write') {
-        const before = all.filter(other => other.type === 'write' && other.reading === item.reading && other.state === 'waiting');
+        const before = all.filter(other => other.type === 'write' && other.reading === item.reading && other.state === 'waiting'
+          && (other.tab === this.holder || item.seen === undefined || other.n <= item.seen));
         item.basedOn = Math.max(item.known || 0, this.revisions.get(item.reading) || 0, ...before.map(other => other.basedOn + 1));
       }
       item.state = 'waiting';
+      item.tab = this.holder;
       store.add(item);
       all.push(item);
     }
@@ -170,6 +172,7 @@ export class Queue {
 
   later(pause) {
     clearTimeout(this.timer);
+    this.due = Date.now() + pause;
     this.timer = setTimeout(() => this.send(), pause);
   }
 
@@ -212,6 +215,7 @@ export class Queue {
         return;
       }
       this.pause = FIRST_PAUSE;
+      this.due = 0;
       this.onState({ away: false });
       if (batch[0].type !== 'write') {
         await this.settle(batch, response.ok ? batch.map(item => ({ id: item.id, state: 'saved' })) : null, answer);
@@ -244,15 +248,17 @@ export class Queue {
 
   away(problem) {
     this.onState({ away: true, problem });
+    // Whoever goes on entering while the server is away tries in between: that makes no pause longer.
+    if (!this.due || Date.now() >= this.due) this.pause = this.due ? Math.min(LONGEST_PAUSE, this.pause * 2) : FIRST_PAUSE;
     this.later(this.pause);
-    this.pause = Math.min(LONGEST_PAUSE, this.pause * 2);
   }
 
   /** Stores what became of a batch: saved items leave, the others wait for a person. */
   async settle(batch, results, answer) {
     // Known before the items leave the database, so that a correction typed right now follows the stored revision.
+    const own = new Set(batch.filter(item => item.tab === this.holder).map(item => item.id));
     for (const result of results || []) {
-      if (result.state === 'saved' && result.reading) this.revisions.set(result.reading.reading, result.reading.revision);
+      if (result.state === 'saved' && result.reading && own.has(result.id)) this.revisions.set(result.reading.reading, result.reading.revision);
     }
     const transaction = this.db.transaction('items', 'readwrite', { durability: 'strict' });
     const done = finished(transaction);

@@ -156,20 +156,75 @@ function goOn(point) {
 
 // Entering.
 
+/** Whether something stands half typed, so that the place must stay as it is; and whether a place is left to read. */
+export function isTyping() {
+  return Boolean(at('entry').value || table.querySelector('input[data-typing]') || at('paste').open);
+}
+
+export function hasTarget() {
+  return Boolean(state.data && state.target);
+}
+
+/** A place that is read by now is no longer next, unless a person chose it. */
+function passOver() {
+  const { target } = state;
+  if (target?.kind !== 'GRID' || !isDone(view().get(target.point.reading)) || state.chosen === target.point.reading) return;
+  goOn(target.point);
+  if (!state.follows) return;
+  if (state.target) say(`Read elsewhere. Next: ${spokenPlace(state.target.point)}`);
+  chosenByHand();
+}
+
+/** While a meter takes readings by itself, the place that is next moves on when another page reads it. */
+export function follow(on) {
+  if (state.follows === on) return;
+  state.follows = on;
+  if (on && state.data) {
+    passOver();
+    draw();
+  }
+}
+
+/** A person entered a value or chose another place: a meter must not take what it shows now for the place that is next. */
+function chosenByHand() {
+  document.dispatchEvent(new CustomEvent('parfield:chosen'));
+}
+
+const revisionOf = reading => state.readings.get(reading)?.revision || 0;
+
+/** The revision that whoever enters a value has seen: what another page wrote since then is no base for it, and the person is asked. */
+function knownFor(target) {
+  return state.seen?.target === target ? state.seen.revision : revisionOf(target.point.reading);
+}
+
+/** The number of the latest item of the queue that this page shows. */
+function lastItem() {
+  return state.items.reduce((last, item) => Math.max(last, item.n), 0);
+}
+
 /** Takes a value for a place: it is on this machine's disk when this resolves. */
 async function take(target, typed, number, origin, group) {
-  const known = target.kind === 'DRIFT' ? null : state.readings.get(target.point.reading);
   const item = {
     survey: root.dataset.survey, base, type: 'write', id: newId(), reading: target.kind === 'DRIFT' ? newId() : target.point.reading,
-    known: known?.revision || 0, x: target.point.x, y: target.point.y, depth: target.point.depth, order: target.point.order,
+    known: target.kind === 'DRIFT' ? 0 : target.known ?? knownFor(target), x: target.point.x, y: target.point.y, depth: target.point.depth, order: target.point.order,
     typed, value: number.value, withdrawn: false, origin, kind: target.kind, kept: false, when: Date.now(), group: group || '',
+    seen: target.seen ?? (state.seen?.target === target ? state.seen.item : lastItem()),
   };
   await queue.add([item]);
   return item;
 }
 
-/** Takes a value at the place that is next and goes on; for the keyboard and for a meter. */
-export async function takeNext(typed, origin) {
+let taking = Promise.resolve();
+
+/** Takes a value at the place that is next and goes on; for the keyboard and for a meter. One after the other: a value that comes while the one before is
+ * being written belongs to the next place. */
+export function takeNext(typed, origin) {
+  const done = taking.then(() => takeOne(typed, origin));
+  taking = done.catch(() => null);
+  return done;
+}
+
+async function takeOne(typed, origin) {
   const target = state.target;
   if (!target) return null;
   const number = readNumber(typed);
@@ -213,6 +268,7 @@ function draw() {
   const now = view();
   if (!state.target) goOn(null);
   else if (state.target.kind === 'GRID' && !state.data.points.some(point => point.reading === state.target.point.reading)) goOn(null);
+  if (state.target && state.seen?.target !== state.target) state.seen = { target: state.target, revision: revisionOf(state.target.point.reading), item: lastItem() };
   drawSync();
   drawNext(now);
   drawPlan(now);
@@ -337,7 +393,7 @@ function drawTroubles() {
 async function settle(item, mine) {
   const others = state.items.filter(other => other.reading === item.reading && other.state === 'conflict').map(other => other.n);
   if (mine) {
-    const { n, current, problem, state: was, ...rest } = item;
+    const { n, current, problem, state: was, seen, ...rest } = item;
     await queue.add([{ ...rest, id: newId(), known: current?.revision || 0, group: '', when: Date.now() }]);
   }
   if (item.current) apply([item.current]);
@@ -345,7 +401,7 @@ async function settle(item, mine) {
 }
 
 async function again(item) {
-  const { n, current, problem, state: was, ...rest } = item;
+  const { n, current, problem, state: was, seen, ...rest } = item;
   await queue.add([{ ...rest, id: newId(), known: state.readings.get(item.reading)?.revision || 0, group: '' }]);
   await queue.remove([n]);
 }
@@ -472,6 +528,7 @@ function choose(point) {
   state.history = null;
   at('depth').value = String(state.depth);
   at('entry').focus();
+  chosenByHand();
   draw();
 }
 
@@ -489,6 +546,7 @@ at('entry-form').addEventListener('submit', async event => {
     return;
   }
   try {
+    chosenByHand();
     entry.value = '';
     await takeNext(typed, 'TYPED');
     at('entry-remark').textContent = number.remark ? `${number.remark}. It is kept; Undo takes it back.` : '';
@@ -504,7 +562,7 @@ at('entry').addEventListener('input', () => {
   at('entry').removeAttribute('aria-invalid');
 });
 
-function broken(problem) {
+export function broken(problem) {
   state.broken = `This browser cannot keep readings (${problem?.message || problem}): free some room on this device or use another browser. What you typed stays in the field.`;
   drawSync();
 }
@@ -533,10 +591,11 @@ async function commit(cell) {
   cell.removeAttribute('aria-describedby');
   fault.textContent = number.remark ? `${cell.getAttribute('aria-label')}: ${number.remark}. It is kept.` : '';
   const typed = cell.value.trim();
+  chosenByHand();
   delete cell.dataset.typing;
   if (isDone(current) && current.value === number.value) return true;
   try {
-    await take({ kind: 'GRID', point }, typed, number, 'TYPED');
+    await take({ kind: 'GRID', point, known: Number(cell.dataset.known), seen: Number(cell.dataset.seen) }, typed, number, 'TYPED');
   } catch (problem) {
     cell.dataset.typing = '1';
     broken(problem);
@@ -546,6 +605,8 @@ async function commit(cell) {
 }
 
 table.addEventListener('input', event => {
+  if (!event.target.dataset.typing) event.target.dataset.known = revisionOf(event.target.dataset.reading);
+  if (!event.target.dataset.typing) event.target.dataset.seen = lastItem();
   event.target.dataset.typing = '1';
 });
 table.addEventListener('focusin', event => {
@@ -631,12 +692,14 @@ at('skip').addEventListener('click', () => {
   }
   say(spokenPlace(state.target.point));
   at('entry').focus();
+  chosenByHand();
   draw();
 });
 at('later').addEventListener('click', () => {
   state.snoozed = sinceDrift(view());
   goOn(state.target?.then || null);
   at('entry').focus();
+  chosenByHand();
   draw();
 });
 at('depth').addEventListener('change', () => {
@@ -644,6 +707,7 @@ at('depth').addEventListener('change', () => {
   const now = view();
   const next = way(state.depth).find(point => !isDone(now.get(point.reading)));
   if (next) state.target = { kind: 'GRID', point: next };
+  chosenByHand();
   draw();
 });
 at('way').addEventListener('change', () => {
@@ -652,6 +716,7 @@ at('way').addEventListener('change', () => {
   const now = view();
   const next = way(state.depth).find(point => !isDone(now.get(point.reading)));
   if (next) state.target = { kind: 'GRID', point: next };
+  chosenByHand();
   draw();
 });
 at('speak').addEventListener('change', () => {
@@ -730,7 +795,7 @@ async function lookNow() {
     ...(answer.problems.length ? [element('div', { class: 'caution' }, element('p', {}, 'Left out:'), element('ul', {}, ...answer.problems.map(text => element('li', {}, text))))] : []),
     ...(preview.length ? [element('div', { class: 'scroll preview-scroll', tabindex: '0', role: 'region', 'aria-label': 'Preview' }, element('table', {},
       element('caption', {}, 'What goes where'),
-      element('thead', {}, element('tr', {}, ...['Place', 'Value', 'Now there', ''].map(title => element('th', { scope: 'col' }, title)))),
+      element('thead', {}, element('tr', {}, ...['Place', 'Value', 'Now there', 'Remark'].map(title => element('th', { scope: 'col' }, title)))),
       element('tbody', {}, ...preview.map(cell => element('tr', {},
         element('td', {}, place(byId.get(cell.reading))), element('td', { class: 'number' }, shown(cell.value)),
         element('td', { class: 'number' }, shown(now.get(cell.reading)?.value) || '–'), element('td', {}, cell.remark))))))] : []));
@@ -755,6 +820,7 @@ at('paste-confirm').addEventListener('click', async () => {
     broken(problem);
     return;
   }
+  chosenByHand();
   at('paste-text').value = '';
   at('paste').close();
   state.items = await queue.items();
@@ -769,6 +835,7 @@ const plan = new Plan(at('plan'), choose);
 const queue = new Queue({
   onChange: async () => {
     state.items = await queue.items();
+    if (state.data && document.activeElement !== at('entry')) passOver();
     draw();
   },
   onSaved: (readings, of) => {
@@ -809,6 +876,7 @@ function listen() {
   source.addEventListener('ready', () => {
     retry = 1000;
     state.live = true;
+    document.dispatchEvent(new CustomEvent('parfield:live', { detail: true }));
     queue.send();
     drawSync();
   });
@@ -819,7 +887,7 @@ function listen() {
     state.canUndo = changes.canUndo;
     state.canRedo = changes.canRedo;
     keepPage();
-    if (state.target?.kind === 'GRID' && document.activeElement !== at('entry') && isDone(view().get(state.target.point.reading)) && state.chosen !== state.target.point.reading) goOn(state.target.point);
+    if (document.activeElement !== at('entry') || state.follows) passOver();
     draw();
   });
   source.addEventListener('figures', event => {
@@ -834,6 +902,7 @@ function listen() {
   source.onerror = () => {
     source.close();
     state.live = false;
+    document.dispatchEvent(new CustomEvent('parfield:live', { detail: false }));
     drawSync();
     setTimeout(listen, retry);
     retry = Math.min(15000, retry * 2);

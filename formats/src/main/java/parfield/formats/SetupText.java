@@ -114,7 +114,7 @@ public final class SetupText {
     } else if (deepest.node instanceof SequenceNode list
         && step instanceof SetupPath.At at
         && at.index() == list.getValue().size()) {
-      splices = List.of(append(path, deepest, list, added));
+      splices = List.of(append(path, list, added));
     } else {
       throw refusal(path, "another value stands where this belongs");
     }
@@ -193,8 +193,8 @@ public final class SetupText {
       refuseAnchor(path, last.node);
       boolean flow =
           last.inFlow
-              || last.node instanceof CollectionNode<?> collection
-                  && collection.getFlowStyle() == FlowStyle.FLOW;
+              || (last.node instanceof CollectionNode<?> collection
+                  && collection.getFlowStyle() == FlowStyle.FLOW);
       int index = index(last.node, step);
       if (index < 0) {
         return places;
@@ -319,7 +319,7 @@ public final class SetupText {
     return line(path, last, " ".repeat(indent) + written + ":" + body);
   }
 
-  private Splice append(SetupPath path, Place place, SequenceNode list, SetupValue value) {
+  private Splice append(SetupPath path, SequenceNode list, SetupValue value) {
     List<Node> elements = list.getValue();
     if (list.getFlowStyle() == FlowStyle.FLOW) {
       if (elements.isEmpty()) {

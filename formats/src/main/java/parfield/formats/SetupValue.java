@@ -143,7 +143,7 @@ public sealed interface SetupValue {
         && !isNull(text)) {
       return text;
     }
-    if (text.codePoints().allMatch(point -> point >= ' ' && point < 0x7f || point > 0xa0)
+    if (text.codePoints().allMatch(point -> (point >= ' ' && point < 0x7f) || point > 0xa0)
         && Fault.printable(text).equals(text)) {
       return "'" + text.replace("'", "''") + "'";
     }

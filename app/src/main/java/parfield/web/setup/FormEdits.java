@@ -125,7 +125,7 @@ final class FormEdits {
     everyPane(field.path());
     String chosen = typed(field);
     // Parts that were typed are meant, unless a word was chosen at the same time.
-    if (chosen.equals(FormField.BY_PARTS) || parts && !changed(field)) {
+    if (chosen.equals(FormField.BY_PARTS) || (parts && !changed(field))) {
       byParts(field);
     } else if (chosen.isBlank()) {
       remove(field.path());

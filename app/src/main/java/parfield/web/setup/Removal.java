@@ -27,7 +27,7 @@ final class Removal {
 
   static boolean empty(SetupValue value) {
     return value instanceof SetupValue.Nothing
-        || value instanceof SetupValue.Fields fields && fields.entries().isEmpty()
-        || value instanceof SetupValue.Items items && items.elements().isEmpty();
+        || (value instanceof SetupValue.Fields fields && fields.entries().isEmpty())
+        || (value instanceof SetupValue.Items items && items.elements().isEmpty());
   }
 }

@@ -165,7 +165,11 @@ record TypedValue(Optional<SetupValue> value, Optional<String> problem) {
 
   private static TypedValue curve(String text) {
     Map<String, SetupValue> points = new LinkedHashMap<>();
-    for (String part : text.split(text.contains(";") ? ";" : ",\\s+|\\s{2,}|,(?=\\s*\\d+\\s*:)")) {
+    for (String part :
+        text.split(text.contains(";") ? ";" : ",\\s+|\\s{2,}|,(?=\\s*\\d+\\s*:)", -1)) {
+      if (part.isBlank()) {
+        continue;
+      }
       String[] sides = part.split(":", -1);
       if (sides.length != 2) {
         return none(
@@ -187,7 +191,7 @@ record TypedValue(Optional<SetupValue> value, Optional<String> problem) {
 
   private static TypedValue names(String text) {
     List<SetupValue> names = new ArrayList<>();
-    for (String part : text.split(text.contains(";") ? ";" : ",")) {
+    for (String part : text.split(text.contains(";") ? ";" : ",", -1)) {
       if (!part.isBlank()) {
         names.add(new SetupValue.Text(part.strip()));
       }

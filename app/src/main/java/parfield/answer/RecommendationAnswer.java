@@ -44,7 +44,6 @@ public record RecommendationAnswer(
 
   @Override
   public String text(LengthUnit unit) {
-    Option best = recommendation.best();
     StringBuilder text = new StringBuilder();
     text.append("Recommendation for ").append(source).append("\n\n");
     text.append(answer(unit));

@@ -47,7 +47,6 @@ public final class Printing {
     ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 20);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePdfUaAccessibility(true);
-    builder.useFastMode();
     builder.useFont(() -> font("DejaVuSans.ttf"), FAMILY, NORMAL, FontStyle.NORMAL, true);
     builder.useFont(() -> font("DejaVuSans-Bold.ttf"), FAMILY, BOLD, FontStyle.NORMAL, true);
     builder.useSVGDrawer(new BatikSVGDrawer(BatikSVGDrawer.SvgScriptMode.SECURE, Set.of("data")));

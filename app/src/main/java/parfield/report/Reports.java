@@ -307,7 +307,9 @@ public final class Reports {
         report.crossValidation().isEmpty()
             ? Optional.empty()
             : Optional.of(FitAnswer.crossValidation(report, unit)),
-        report.findings().isEmpty() ? Optional.empty() : Optional.of(FitAnswer.findings(report, unit)),
+        report.findings().isEmpty()
+            ? Optional.empty()
+            : Optional.of(FitAnswer.findings(report, unit)),
         report.statements(),
         new Picture(
             ModelCharts.scatter(report),

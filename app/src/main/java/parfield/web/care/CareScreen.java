@@ -55,8 +55,7 @@ public final class CareScreen implements Screen {
 
   private void show(Context context) {
     OpenBench bench = desk.benches().of(context);
-    Frame frame =
-        desk.benches().frame(context, bench, Step.CARE).withStyle("care.css");
+    Frame frame = desk.benches().frame(context, bench, Step.CARE).withStyle("care.css");
     Optional<StoredModel> model = desk.benches().model(bench);
     Map<String, Object> values = new LinkedHashMap<>();
     values.put("frame", frame);

@@ -8,7 +8,9 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,22 +22,30 @@ import parfield.web.spectra.Asked;
 class SpectraTest {
   private static final Map<String, String> DEMO = DemoBench.files(1);
 
-  @TempDir private static Path folder;
+  @TempDir private Path folder;
   private static Screens screens;
-  private static TestServer server;
+  private TestServer server;
 
   @BeforeAll
-  static void start() {
+  static void open() {
     screens = Screens.start();
-    server = TestServer.start(folder);
   }
 
   @AfterAll
-  static void stop() {
-    if (server != null) {
-      server.close();
+  static void close() {
+    if (screens != null) {
       screens.close();
     }
+  }
+
+  @BeforeEach
+  void start() {
+    server = TestServer.start(folder);
+  }
+
+  @AfterEach
+  void stop() {
+    server.close();
   }
 
   /** Lets files fall onto the page as a pointer would. */
@@ -88,7 +98,6 @@ class SpectraTest {
     page.locator("#f-ref").selectOption("reference");
     seen(page, "How alike, at equal PPFD");
     assertThat(page.url()).contains("ref=");
-    Screens.shoot(page, "spectra");
 
     view(page, "Under water");
     page.locator("#f-light").selectOption("white");
@@ -107,7 +116,6 @@ class SpectraTest {
     page.locator("#f-depth").fill("40,5");
     seen(page, "white, 40.5 cm deep");
     assertThat(page.locator("#e-depth").textContent()).isEmpty();
-    Screens.shoot(page, "spectra-water");
 
     view(page, "Mix");
     // The reference goes along from view to view; without it, it is a channel as the others are.
@@ -134,7 +142,6 @@ class SpectraTest {
     page.getByText("The nearest setting, in whole percents").first().waitFor();
     String found = page.locator("[data-seen] tbody tr").first().locator("td").first().innerText();
     assertThat(page.locator(".dials input[name]").first().inputValue()).isEqualTo(found);
-    Screens.shoot(page, "spectra-mix");
     screens.nothingFailed();
   }
 
@@ -159,8 +166,8 @@ class SpectraTest {
             new String[] {"overlay", "bands", "water", "blend", "mix", "parts", "eyes"}) {
           page.navigate(server.address("/spectra?view=" + view + chosen + typed));
           Screens.accessible(page);
-          if (size == Screens.PHONE && theme == ColorScheme.LIGHT && view.equals("mix")) {
-            Screens.shoot(page, "spectra-mix-phone");
+          if (theme == ColorScheme.LIGHT) {
+            Screens.shoot(page, "spectra-" + view + (size == Screens.PHONE ? "-phone" : ""));
           }
         }
         page.navigate(server.address("/bench/" + bench + "/spectra"));

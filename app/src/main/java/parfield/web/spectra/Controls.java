@@ -15,10 +15,10 @@ import parfield.web.bench.OpenBench;
 /** What the fields of a view begin with. */
 public final class Controls {
   private final Question question;
-  private final Optional<RigViews.Mixing> mixing;
+  private final Optional<MixView.Mixing> mixing;
   private final boolean predicts;
 
-  Controls(Question question, Optional<RigViews.Mixing> mixing, boolean predicts) {
+  Controls(Question question, Optional<MixView.Mixing> mixing, boolean predicts) {
     this.question = question;
     this.mixing = mixing;
     this.predicts = predicts;
@@ -103,24 +103,22 @@ public final class Controls {
 
   /** Fixtures whose channels can be mixed. */
   public List<String> fixtures() {
-    return RigViews.fixtures(question);
+    return MixView.fixtures(question);
   }
 
   /** Where the mixed channels come from: {@code chosen} or a fixture. */
   public String mixedFrom() {
-    return mixing.map(RigViews.Mixing::from).orElse(value("from", RigViews.CHOSEN));
+    return mixing.map(MixView.Mixing::from).orElse(value("from", MixView.CHOSEN));
   }
 
   /** Rigs that tell how bright the mixed channels are. */
   public List<String> mixedRigs() {
-    return predicts && mixing.isPresent()
-        ? RigViews.rigs(question, mixing.get().from())
-        : List.of();
+    return predicts && mixing.isPresent() ? MixView.rigs(question, mixing.get().from()) : List.of();
   }
 
   /** The rig that tells it, if one does. */
   public String mixedRig() {
-    return mixing.map(RigViews.Mixing::rig).orElse("");
+    return mixing.map(MixView.Mixing::rig).orElse("");
   }
 
   /** The dials of the mix. */

@@ -35,14 +35,18 @@ public final class SpectraScreen implements Screen {
   private final Desk desk;
   private final SpectrumShelf shelf;
   private final Lights lights;
-  private final RigViews rigs;
+  private final LitRigs rigs;
+  private final BlendView blend;
+  private final MixView mix;
 
   /** The screen over a desk. */
   public SpectraScreen(Desk desk) {
     this.desk = desk;
     this.shelf = new SpectrumShelf(desk.workspace());
     this.lights = new Lights(shelf);
-    this.rigs = new RigViews(desk.benches());
+    this.rigs = new LitRigs(desk.benches());
+    this.blend = new BlendView(rigs);
+    this.mix = new MixView(rigs);
   }
 
   @Override
@@ -89,13 +93,13 @@ public final class SpectraScreen implements Screen {
             frame.length(),
             Question.bands(asked));
     View view = View.of(asked.text("view"));
-    Optional<RigViews.Mixing> mixing = Optional.empty();
+    Optional<MixView.Mixing> mixing = Optional.empty();
     Seen seen;
     try {
       if (view == View.MIX) {
-        mixing = Optional.of(rigs.mixing(question));
+        mixing = Optional.of(mix.mixing(question));
         if (asked.has("find")) {
-          mixing = Optional.of(rigs.nearest(question, mixing.get()));
+          mixing = Optional.of(mix.nearest(question, mixing.get()));
         }
       }
       seen = seen(question, view, mixing);
@@ -142,7 +146,7 @@ public final class SpectraScreen implements Screen {
         .toList();
   }
 
-  private Seen seen(Question question, View view, Optional<RigViews.Mixing> mixing) {
+  private Seen seen(Question question, View view, Optional<MixView.Mixing> mixing) {
     boolean ofBench =
         view == View.MIX || (view == View.BLEND && question.asked().text("places").isPresent());
     if (question.chosen().isEmpty() && !ofBench) {
@@ -155,8 +159,8 @@ public final class SpectraScreen implements Screen {
       case OVERLAY -> LightViews.overlay(question);
       case BANDS -> LightViews.bands(question);
       case WATER -> LightViews.water(question);
-      case BLEND -> rigs.blend(question);
-      case MIX -> rigs.mix(question, mixing.orElseThrow());
+      case BLEND -> blend.seen(question);
+      case MIX -> mix.seen(question, mixing.orElseThrow());
       case PARTS -> LightViews.parts(question);
       case EYES -> LightViews.eyes(question);
     };
@@ -175,10 +179,10 @@ public final class SpectraScreen implements Screen {
             Question.bands(asked));
     View view = View.of(asked.text("view"));
     try {
-      Optional<RigViews.Mixing> mixing = Optional.empty();
+      Optional<MixView.Mixing> mixing = Optional.empty();
       if (view == View.MIX) {
-        RigViews.Mixing dialled = rigs.mixing(question);
-        mixing = Optional.of(asked.has("find") ? rigs.nearest(question, dialled) : dialled);
+        MixView.Mixing dialled = mix.mixing(question);
+        mixing = Optional.of(asked.has("find") ? mix.nearest(question, dialled) : dialled);
       }
       Answer answer = seen(question, view, mixing).answer().orElseThrow();
       context.contentType("application/json; charset=utf-8").result(Json.text(answer.json()));

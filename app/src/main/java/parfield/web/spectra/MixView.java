@@ -8,41 +8,33 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import parfield.answer.BlendAnswer;
 import parfield.answer.Light;
 import parfield.answer.MixAnswer;
 import parfield.answer.MixableChannels;
 import parfield.answer.MixedAnswer;
 import parfield.answer.Numbers;
-import parfield.answer.PredictedBlend;
 import parfield.answer.Refusal;
 import parfield.answer.SpectrumPictures;
-import parfield.field.FieldSolver;
-import parfield.formats.Setup;
 import parfield.lamp.Fixture;
 import parfield.lamp.Setting;
 import parfield.plan.DialledMix;
 import parfield.rig.Rig;
-import parfield.spectrum.Blend;
 import parfield.spectrum.ChannelLight;
 import parfield.spectrum.MixGoal;
 import parfield.spectrum.PhotonSpectrum;
 import parfield.spectrum.Scale;
 import parfield.spectrum.WaveBand;
-import parfield.web.bench.Benches;
 import parfield.web.bench.OpenBench;
-import parfield.web.bench.StoredModel;
 
-/** The views that may ask a bench too: how colours blend under a rig, how its channels mix. */
-final class RigViews {
+/** Channels mixed by their dials, and the dials nearest to a wanted light. */
+final class MixView {
   private static final WaveBand PAR =
       WaveBand.of(PhotonSpectrum.PAR_FROM_NM, PhotonSpectrum.PAR_TO_NM);
 
   private static final double BRIGHTEST = 100_000;
   private static final int KEPT = 16;
 
-  private final Benches benches;
-  private final FieldSolver solver;
+  private final LitRigs rigs;
 
   /** Channels under rigs, so that a slider need not wait for the solver. */
   private final Map<List<Object>, MixableChannels> under =
@@ -56,90 +48,8 @@ final class RigViews {
             }
           });
 
-  RigViews(Benches benches) {
-    this.benches = benches;
-    this.solver = benches.solver();
-  }
-
-  /** Whether what rigs of a bench give can be predicted. */
-  boolean predicts(OpenBench bench) {
-    return bench.setup().isPresent()
-        && (benches.model(bench).isPresent() || stated(bench.setupOrRefuse()));
-  }
-
-  private static boolean stated(Setup setup) {
-    return setup.fixtures().values().stream()
-        .flatMap(fixture -> fixture.channels().stream())
-        .allMatch(channel -> channel.distribution().isPresent());
-  }
-
-  /** The rig with a distribution for every channel: as stated, else by the best estimate. */
-  private Rig lit(OpenBench bench, Rig rig) {
-    Optional<StoredModel> model = benches.model(bench);
-    if (model.isEmpty() && stated(bench.setupOrRefuse())) {
-      return rig;
-    }
-    return model
-        .map(StoredModel::model)
-        .orElseThrow(() -> Refusal.of("there is no light model yet", "fit one on the page Model"))
-        .best()
-        .applyTo(rig);
-  }
-
-  private static double depth(Question question, String field) {
-    double usual =
-        Math.rint(
-                10
-                    * question
-                        .unit()
-                        .fromMetres(question.bench().orElseThrow().bench().usualDepth()))
-            / 10;
-    double most = question.unit().fromMetres(question.deepest());
-    double typed = question.asked().number(field, 0, most, question.unit().symbol(), usual);
-    return Math.min(question.deepest(), question.unit().toMetres(typed));
-  }
-
-  Seen blend(Question question) {
-    String from = question.asked().text("places", "");
-    BlendAnswer answer =
-        from.isEmpty() || question.bench().isEmpty()
-            ? measured(question)
-            : predicted(question, question.bench().get(), from);
-    Seen.Builder seen = new Seen.Builder();
-    if (question.bands().bands().size() <= SpectrumPictures.MOST_BLEND_BANDS) {
-      seen.picture(SpectrumPictures.blend(answer));
-    }
-    return seen.table("Every place against the mean light of all", answer.table())
-        .sentences("What the figures mean", answer.explanation())
-        .sentences("What it rests on", answer.statements())
-        .cautions("About the spectra", answer.about())
-        .of(answer.blend().words(), answer);
-  }
-
-  private static BlendAnswer measured(Question question) {
-    List<Light> lights = question.lights();
-    return new BlendAnswer(
-        Blend.of(
-            question.bands(),
-            lights.stream().map(light -> new Blend.Spot(light.name(), light.photons())).toList()),
-        question.bands(),
-        List.of(),
-        lights,
-        List.of());
-  }
-
-  private BlendAnswer predicted(Question question, OpenBench bench, String rigName) {
-    double depth = depth(question, "depth");
-    LightViews.refuseFaults(question.asked());
-    Rig rig = bench.bench().rig(rigName);
-    return PredictedBlend.of(
-        solver,
-        lit(bench, rig),
-        PredictedBlend.usualPlaces(rig, depth),
-        OptionalDouble.of(depth),
-        question.bands(),
-        question.unit(),
-        List.of());
+  MixView(LitRigs rigs) {
+    this.rigs = rigs;
   }
 
   /**
@@ -203,14 +113,14 @@ final class RigViews {
       }
       channels = MixableChannels.of(lights);
     } else {
-      List<String> rigs = rigs(question, from);
+      List<String> hung = rigs(question, from);
       OpenBench bench = question.bench().orElseThrow();
       rigName =
           asked.has("rig")
               ? asked.text("rig", "")
-              : rigs.isEmpty() || !predicts(bench) ? "" : rigs.get(0);
+              : hung.isEmpty() || !rigs.predicts(bench) ? "" : hung.get(0);
       channels =
-          rigs.contains(rigName)
+          hung.contains(rigName)
               ? under(question, bench, rigName)
               : MixableChannels.of(question.setup().orElseThrow().fixtures().get(from));
     }
@@ -219,20 +129,14 @@ final class RigViews {
   }
 
   private MixableChannels under(Question question, OpenBench bench, String rigName) {
-    double depth = depth(question, "depth");
-    List<Object> key =
-        List.of(
-            bench.id(),
-            bench.revision(),
-            benches.model(bench).map(model -> model.result().id().toString()).orElse(""),
-            rigName,
-            depth,
-            question.unit());
+    double depth = LitRigs.depth(question, "depth");
+    List<Object> key = List.of(rigs.version(bench), rigName, depth, question.unit());
     MixableChannels known = under.get(key);
     if (known == null) {
       Rig rig = bench.bench().rig(rigName);
       MixableChannels.onlyFixture(rig);
-      known = MixableChannels.under(solver, rig, lit(bench, rig), depth, question.unit());
+      known =
+          MixableChannels.under(rigs.solver(), rig, rigs.lit(bench, rig), depth, question.unit());
       under.put(key, known);
     }
     return known;
@@ -346,8 +250,11 @@ final class RigViews {
     return levels;
   }
 
-  Seen mix(Question question, Mixing mixing) {
+  Seen seen(Question question, Mixing mixing) {
     Seen.Builder seen = new Seen.Builder();
+    if (!mixing.rig().isEmpty()) {
+      question.bench().ifPresent(bench -> seen.cautions(BlendView.MODEL, rigs.cautions(bench)));
+    }
     if (mixing.found().isPresent()) {
       MixAnswer answer = mixing.found().get();
       return seen.table(

@@ -48,8 +48,19 @@ class SetupBlocksTest {
   void comments() {
     assertAppended(
         "rigs: # all\n# none\n      # deeper\n  # the first\n  a: 1 # one\n\n  # after\n# x\nx: 1\n",
-        "rigs: # all\n# none\n      # deeper\n  # the first\n  a: 1 # one\n  new:\n    hang: [7]\n"
-            + "\n  # after\n# x\nx: 1\n");
+        """
+        rigs: # all
+        # none
+              # deeper
+          # the first
+          a: 1 # one
+          new:
+            hang: [7]
+
+          # after
+        # x
+        x: 1
+        """);
   }
 
   @Test

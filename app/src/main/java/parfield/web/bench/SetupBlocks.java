@@ -91,7 +91,7 @@ public final class SetupBlocks {
       return checked(text, text.substring(0, from) + text.substring(to), key, "");
     }
     int below = blocks.afterLineOf(blocks.end(name));
-    boolean own = nothing(value) || block(value) && blocks.start(value) >= below;
+    boolean own = nothing(value) || (block(value) && blocks.start(value) >= below);
     String head =
         own ? text.substring(from, below).stripTrailing() : blocks.column(name) + key + ":";
     List<String> all = new ArrayList<>(List.of(head));

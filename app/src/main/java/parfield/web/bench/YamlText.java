@@ -64,9 +64,9 @@ public final class YamlText {
 
   /** Whether a character may stand in a document as it is, without breaking its line. */
   private static boolean printable(int c) {
-    return c >= ' ' && c < 0x7f
-        || c > 0x9f && c < 0xd800 && c != 0x2028 && c != 0x2029
-        || c > 0xdfff && c < 0xfffe && c != 0xfeff
+    return (c >= ' ' && c < 0x7f)
+        || (c > 0x9f && c < 0xd800 && c != 0x2028 && c != 0x2029)
+        || (c > 0xdfff && c < 0xfffe && c != 0xfeff)
         || c > 0xffff;
   }
 }

@@ -103,7 +103,7 @@ public final class Problems implements Screen {
     String path = context.path();
     String shown = path.length() > LONGEST ? path.substring(0, LONGEST) + "…" : path;
     return Problem.of(
-        context.method() == HandlerType.GET || context.method() == HandlerType.HEAD
+        context.method().equals(HandlerType.GET) || context.method().equals(HandlerType.HEAD)
             ? "there is no page at " + shown
             : "nothing is taken at " + shown,
         "check the address, or begin at the list of benches, " + START);

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import parfield.answer.Advice;
 import parfield.answer.Bench;
@@ -81,9 +80,9 @@ public record Asked(String counts, String heights, String spacings, String depth
     return faults;
   }
 
-  private static void check(Map<String, String> faults, String field, Supplier<?> read) {
+  private static void check(Map<String, String> faults, String field, Runnable read) {
     try {
-      read.get();
+      read.run();
     } catch (Refusal e) {
       String cure =
           e.problem().hints().stream().map(Problem.Hint::message).collect(Collectors.joining("; "));

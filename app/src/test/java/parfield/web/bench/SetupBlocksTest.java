@@ -46,21 +46,19 @@ class SetupBlocksTest {
   @Test
   @DisplayName("comments stay where they are, before the first entry and after the last")
   void comments() {
-    assertAppended(
-        "rigs: # all\n# none\n      # deeper\n  # the first\n  a: 1 # one\n\n  # after\n# x\nx: 1\n",
+    String before =
         """
         rigs: # all
         # none
               # deeper
           # the first
           a: 1 # one
-          new:
-            hang: [7]
 
           # after
         # x
         x: 1
-        """);
+        """;
+    assertAppended(before, before.replace("# one\n", "# one\n  new:\n    hang: [7]\n"));
   }
 
   @Test

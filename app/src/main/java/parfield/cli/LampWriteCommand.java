@@ -3,7 +3,7 @@ package parfield.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -91,7 +91,7 @@ final class LampWriteCommand implements Callable<Integer> {
         lamp.stated() && modelling.inputs().isEmpty()
             ? Optional.empty()
             : Optional.of(modelling.model(bench, err));
-    FixtureLight light = lamp.light(model, LocalDate.now(ZoneId.systemDefault()));
+    FixtureLight light = lamp.light(model, LocalDate.now(ZoneOffset.UTC));
     byte[] bytes = light.bytes(format);
     WholeFile.write(target, out -> out.write(bytes));
     String name = target.toString();

@@ -373,9 +373,12 @@ class MeasureTest {
     page.waitForFunction(
         "() => [...document.querySelectorAll('#table td[data-state=done] input')].some(cell =>"
             + " cell.value === '150' && !cell.dataset.typing)");
+    // The page may say that all is stored before it has taken note of this value.
+    page.waitForCondition(
+        () ->
+            stored(Entry.Kind.GRID).stream()
+                .anyMatch(reading -> reading.entry().value().orElseThrow() == 150));
     sync(page, STORED);
-    assertThat(stored(Entry.Kind.GRID))
-        .anyMatch(reading -> reading.entry().value().orElseThrow() == 150);
     page.context().close();
   }
 
@@ -405,11 +408,11 @@ class MeasureTest {
   void driftOnAPhone() {
     Page page = open(Screens.PHONE);
     type(page, 101, 102, 103, 104, 105, 106, 107, 108);
-    assertThat(page.locator("#next-heading").innerText()).isEqualTo("Next place");
+    until(page, "next-heading", "Next place");
     type(page, 109);
     page.getByText("The first place again, for drift").waitFor();
     page.locator("#later").click();
-    assertThat(page.locator("#next-heading").innerText()).isEqualTo("Next place");
+    until(page, "next-heading", "Next place");
     type(page, 110);
     count(page, 10);
     sync(page, STORED);

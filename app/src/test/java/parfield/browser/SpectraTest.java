@@ -171,7 +171,7 @@ class SpectraTest {
           }
         }
         page.navigate(server.address("/bench/" + bench + "/spectra"));
-        assertThat(page.locator(".steps .beside[aria-current=page]").count()).isEqualTo(1);
+        assertThat(page.locator(".steps .beside a[aria-current=page]").count()).isEqualTo(1);
         Screens.accessible(page);
         page.context().close();
       }

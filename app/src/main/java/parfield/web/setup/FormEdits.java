@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
@@ -162,7 +161,7 @@ final class FormEdits {
     Optional<SetupValue> all = text.value(walls);
     if (path.parent().equals(walls) && all.isPresent() && !all.get().plain().isEmpty()) {
       Map<String, SetupValue> each = new LinkedHashMap<>();
-      SetupForm.SIDES.forEach(side -> each.put(side, Objects.requireNonNull(all.get())));
+      SetupForm.SIDES.forEach(side -> each.put(side, all.get()));
       text = text.with(walls, new SetupValue.Fields(each));
     }
   }

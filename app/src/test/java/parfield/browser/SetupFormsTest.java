@@ -221,9 +221,6 @@ class SetupFormsTest {
         page.locator(".save-bar button").click();
         page.locator("#faults").waitFor();
         Screens.accessible(page);
-        if (theme == ColorScheme.LIGHT && size == Screens.LAPTOP) {
-          Screens.shoot(page.locator("#faults"), "setup-faults");
-        }
         page.navigate(server.address("/bench/" + id + "/setup/text"));
         Screens.accessible(page);
         if (size == Screens.PHONE) {

@@ -156,7 +156,8 @@ final class FormScreen implements Screen {
       FormEdits.Edited edited =
           FormEdits.apply(text, sections, typed, unit, action(sections, button));
       if (!edited.problems().isEmpty()) {
-        refuse(context, bench, typed, edited.problems(), List.of(), unit);
+        List<Fault> faults = faults(bench, edited.text().text());
+        refuse(context, bench, typed, edited.problems(), faults, unit);
         return;
       }
       if (!edited.text().text().equals(text.text())) {
@@ -186,6 +187,16 @@ final class FormScreen implements Screen {
     String typed = context.formParam("name:" + fixture.path().pointer());
     String name = typed == null || typed.isBlank() ? fixture.title() : typed.strip();
     new FixtureShelf(desk).put(desk.benches().open(id), name, Benches.who(context));
+  }
+
+  /** What would be wrong with a text: all is told at once. */
+  private List<Fault> faults(OpenBench bench, String text) {
+    try {
+      desk.benches().preview(bench, text, bench.files());
+      return List.of();
+    } catch (InvalidFile e) {
+      return e.faults();
+    }
   }
 
   private static UnaryOperator<SetupText> action(List<FormGroup> sections, String button) {

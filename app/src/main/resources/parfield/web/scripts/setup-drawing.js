@@ -108,7 +108,9 @@ export function drawing(form) {
     return svg;
   }
 
-  const type = svg => Math.max(Number(svg.dataset.width) / 32, 1.2);
+  /** Height of letters: a share of the drawing, and 12 pixels of the screen at least. */
+  const type = svg =>
+    Number(svg.dataset.width) * Math.max(1 / 32, 12 / (plan.clientWidth || 560));
 
   function text(svg, x, y, words, anchor) {
     svg.append(make('text', { x, y: -y, 'font-size': type(svg), 'text-anchor': anchor ?? 'middle' }, words));

@@ -214,6 +214,16 @@ class FormScreenTest {
   }
 
   @Test
+  @DisplayName("what is no number and what is out of range are told together")
+  void allAtOnce() {
+    HttpResponse<String> wrong = save("/tank/length", "long", "/rigs/low/hang/0/height", "0");
+
+    assertThat(wrong.body()).contains("2 things are to mend");
+    assertThat(beside(wrong.body(), "/tank/length")).contains("long is no number");
+    assertThat(beside(wrong.body(), "/rigs/low/hang/0/height")).contains("got 0, allowed above 0");
+  }
+
+  @Test
   @DisplayName("a form that changes nothing makes no revision")
   void unchanged() {
     assertThat(save("/tank/length", " 120 ", "name:/bands/soft", "soft").statusCode())

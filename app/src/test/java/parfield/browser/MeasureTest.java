@@ -314,6 +314,7 @@ class MeasureTest {
     assertThat(stored(Entry.Kind.GRID)).isEmpty();
     Screens.accessible(page);
     page.locator("#paste-confirm").click();
+    count(page, 19);
     sync(page, STORED);
     storedOnce(from101(19));
     // The first row of the block is the back of the tank, its first cell the left.

@@ -146,6 +146,11 @@ class MeasureTest {
         .allMatch(reading -> server.workspace().readings().history(reading.reading()).size() == 1);
   }
 
+  private boolean holds(double value) {
+    return stored(Entry.Kind.GRID).stream()
+        .anyMatch(reading -> reading.entry().value().orElseThrow() == value);
+  }
+
   private static int[] from101(int count) {
     return java.util.stream.IntStream.rangeClosed(101, 100 + count).toArray();
   }
@@ -371,12 +376,11 @@ class MeasureTest {
     page.keyboard().press("ArrowRight");
     page.keyboard().type("150");
     page.keyboard().press("Enter");
-    page.waitForFunction(
-        "() => [...document.querySelectorAll('#table td[data-state=done] input')].some(cell =>"
-            + " cell.value === '150' && !cell.dataset.typing)");
-    sync(page, STORED);
-    assertThat(stored(Entry.Kind.GRID))
-        .anyMatch(reading -> reading.entry().value().orElseThrow() == 150);
+    // The page is asked for nothing more: what counts is that it is stored.
+    for (int i = 0; i < 450 && !holds(150); i++) {
+      page.waitForTimeout(100);
+    }
+    assertThat(holds(150)).isTrue();
     page.context().close();
   }
 

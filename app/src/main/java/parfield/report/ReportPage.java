@@ -7,6 +7,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
 import java.util.Map;
 import java.util.Objects;
 
@@ -37,7 +40,23 @@ public record ReportPage(String text) {
 
   /** The page for screens; it prints well too. */
   public String html() {
-    return styled(resource("report.css") + resource("screen.css"));
+    return styled(screenStyle());
+  }
+
+  /** The style of the page for screens as a content security policy names it: its SHA-256. */
+  public static String styleHash() {
+    try {
+      byte[] hash =
+          MessageDigest.getInstance("SHA-256")
+              .digest(screenStyle().getBytes(StandardCharsets.UTF_8));
+      return "'sha256-" + Base64.getEncoder().encodeToString(hash) + "'";
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every JDK has SHA-256", e);
+    }
+  }
+
+  private static String screenStyle() {
+    return resource("report.css") + resource("screen.css");
   }
 
   /**

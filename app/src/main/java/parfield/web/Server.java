@@ -28,7 +28,6 @@ import parfield.web.model.ModelScreen;
 import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
 import parfield.web.page.Screen;
-import parfield.web.publish.LampFiles;
 import parfield.web.publish.PublishScreen;
 import parfield.web.recommend.RecommendScreen;
 import parfield.web.setup.SetupScreen;
@@ -116,7 +115,6 @@ public final class Server implements AutoCloseable {
     screens.add(new PublishScreen(desk));
     screens.add(new SpectraScreen(desk));
     screens.add(new CareScreen(desk));
-    screens.add(new LampFiles(desk));
     Javalin javalin = Javalin.create(config -> configure(config, options, screens));
     javalin.start();
     port.set(javalin.port());

@@ -35,7 +35,9 @@ public record Result(
     /** A fitted light model, as a model file. */
     MODEL,
     /** A recommendation. */
-    RECOMMENDATION
+    RECOMMENDATION,
+    /** A report of a recommendation, as a page without its style. */
+    REPORT
   }
 
   /**

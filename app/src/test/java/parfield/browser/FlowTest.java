@@ -75,6 +75,21 @@ class FlowTest {
     page.keyboard().press("Enter");
     page.waitForURL("**option=**");
 
+    page.navigate(bench + "/publish");
+    reach(page, "Make the report", "Enter");
+    page.getByText("See it").waitFor(new Locator.WaitForOptions().setTimeout(90_000));
+    reach(page, "See it", "Enter");
+    page.waitForURL("**/report.html");
+    assertThat(page.locator(".answer").evaluate("e => getComputedStyle(e).borderTopStyle"))
+        .as("the style that the page brings is let in")
+        .isEqualTo("solid");
+    Screens.accessible(page);
+    Screens.shoot(page, "report");
+    Page phone = screens.page(Screens.PHONE, ColorScheme.LIGHT);
+    phone.navigate(page.url());
+    Screens.accessible(phone);
+    phone.context().close();
+
     page.navigate(bench + "/explore");
     page.locator("[data-figures] tbody tr").first().waitFor();
     String before = page.locator("[data-caption=plan-a]").innerText();

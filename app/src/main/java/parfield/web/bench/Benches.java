@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import parfield.answer.RecommendationAnswer;
 import parfield.field.FastSolver;
 import parfield.fit.LightModel;
 import parfield.formats.Fault;
@@ -202,6 +203,11 @@ public final class Benches {
     return model;
   }
 
+  /** Version of the program. */
+  public String version() {
+    return version;
+  }
+
   /** Keeps a light model that was fitted to a bench as it is in {@code bench}. */
   public Result keepModel(OpenBench bench, LightModel model, String who) {
     Result result =
@@ -220,11 +226,22 @@ public final class Benches {
   }
 
   /** Keeps a recommendation for a bench as it is in {@code bench}, found with one of its models. */
-  public Result keepAdvice(OpenBench bench, StoredModel model, byte[] document, String who) {
+  public Result keepAdvice(
+      OpenBench bench, StoredModel model, RecommendationAnswer answer, String who) {
     String digest = AdviceInputs.digest(model.result().inputs().digest(), bench.setupOrRefuse());
     return workspace
         .results()
-        .save(bench.id(), Result.Kind.RECOMMENDATION, inputs(bench, digest), document, who);
+        .save(
+            bench.id(),
+            Result.Kind.RECOMMENDATION,
+            inputs(bench, digest),
+            AdviceDocument.of(answer),
+            who);
+  }
+
+  /** Keeps a report of a recommendation: it depends on what that depends on. */
+  public Result keepReport(Result advice, byte[] page, String who) {
+    return workspace.results().save(advice.bench(), Result.Kind.REPORT, advice.inputs(), page, who);
   }
 
   /**

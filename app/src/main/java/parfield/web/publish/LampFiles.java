@@ -25,7 +25,7 @@ public final class LampFiles implements Screen {
   private final Desk desk;
 
   /** The files over a desk. */
-  public LampFiles(Desk desk) {
+  LampFiles(Desk desk) {
     this.desk = desk;
   }
 

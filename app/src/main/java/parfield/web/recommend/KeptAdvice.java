@@ -1,23 +1,16 @@
 package parfield.web.recommend;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import parfield.answer.ChoicePictures;
-import parfield.answer.Json;
 import parfield.answer.Numbers;
 import parfield.answer.RecommendationAnswer;
-import parfield.plan.Demand;
 import parfield.units.LengthUnit;
+import parfield.web.bench.AdviceDocument;
 import parfield.workspace.Result;
 
 /**
@@ -28,39 +21,8 @@ import parfield.workspace.Result;
  * @param document what it holds
  */
 public record KeptAdvice(Result result, JsonNode document) {
-  private static final ObjectMapper MAPPER = new ObjectMapper();
-
-  /** What is kept of an answer. */
-  static byte[] document(RecommendationAnswer answer) {
-    ObjectNode document = Json.object();
-    document.set("answer", answer.json());
-    answer.recommendation().demands().all().stream()
-        .filter(Demand.Coverage.class::isInstance)
-        .map(Demand.Coverage.class::cast)
-        .findFirst()
-        .ifPresent(demand -> document.put("aim", demand.band().name()));
-    for (LengthUnit unit : LengthUnit.values()) {
-      ObjectNode told = document.putObject(unit.symbol());
-      told.put("text", answer.text(unit));
-      told.set("words", answer.words(unit));
-      ChoicePictures.heights(answer.recommendation(), unit)
-          .ifPresent(svg -> told.put("heights", svg));
-      ChoicePictures.spacings(answer.recommendation(), unit)
-          .ifPresent(svg -> told.put("spacings", svg));
-    }
-    try {
-      return MAPPER.writeValueAsBytes(document);
-    } catch (JsonProcessingException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
   static KeptAdvice read(Result result, byte[] bytes) {
-    try {
-      return new KeptAdvice(result, MAPPER.readTree(bytes));
-    } catch (IOException e) {
-      throw new UncheckedIOException("the stored recommendation cannot be read", e);
-    }
+    return new KeptAdvice(result, AdviceDocument.read(bytes));
   }
 
   /** The answer in JSON, as the command line gives it. */

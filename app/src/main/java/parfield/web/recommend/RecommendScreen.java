@@ -333,11 +333,7 @@ public final class RecommendScreen implements Screen {
       String who,
       Jobs.Report report) {
     desk.benches()
-        .keepAdvice(
-            open,
-            model,
-            KeptAdvice.document(Advice.answer(bench, model.model(), recommendation)),
-            who);
+        .keepAdvice(open, model, Advice.answer(bench, model.model(), recommendation), who);
     report.say(1, "kept");
   }
 

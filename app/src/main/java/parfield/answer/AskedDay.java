@@ -137,7 +137,8 @@ public final class AskedDay {
     try {
       return LocalTime.parse(text.length() == 4 ? "0" + text : text);
     } catch (DateTimeException e) {
-      throw Refusal.of("a time of day runs from 00:00 to 23:59; got " + text);
+      throw Refusal.of(
+          "a time of day runs from 00:00 to 23:59; got " + text, "write it as in 10:00");
     }
   }
 

@@ -34,17 +34,11 @@ final class AcclimateCommand implements Callable<Integer> {
   @Mixin private OutputOptions output;
   @Mixin private Modelling modelling;
   @Mixin private DayOptions day;
+  @Mixin private PlaceOption place;
   @Mixin private HadOptions had;
 
   @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
   private Path file;
-
-  @Option(
-      names = "--at",
-      paramLabel = "X,Y,DEPTH",
-      converter = LengthsConverter.class,
-      description = "The coral's place; default: the middle, at the usual depth of the readings.")
-  private LengthsConverter.Lengths at;
 
   @Option(
       names = "--csv",
@@ -70,7 +64,7 @@ final class AcclimateCommand implements Callable<Integer> {
                 modelling.solver(),
                 rig,
                 day.program(rig),
-                DayOptions.place(bench, at, unit),
+                place.in(bench, unit),
                 had.first(),
                 before,
                 before.known().pace())

@@ -41,17 +41,11 @@ final class CalendarCommand implements Callable<Integer> {
   @Mixin private OutputOptions output;
   @Mixin private Modelling modelling;
   @Mixin private DayOptions day;
+  @Mixin private PlaceOption place;
   @Mixin private HadOptions had;
 
   @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
   private Path file;
-
-  @Option(
-      names = "--at",
-      paramLabel = "X,Y,DEPTH",
-      converter = LengthsConverter.class,
-      description = "The coral's place; default: the middle, at the usual depth of the readings.")
-  private LengthsConverter.Lengths at;
 
   @Option(
       names = "--out",
@@ -82,20 +76,18 @@ final class CalendarCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (revision < 0) {
-      throw Refusal.of("a revision is 0 or more; got " + revision);
+      throw Refusal.of(
+          "a revision is 0 or more; got " + revision,
+          "leave --revision out for the first, then count up");
     }
     if (cleaning != null && cleaning < 1) {
-      throw Refusal.of("days between cleanings are 1 or more; got " + cleaning);
+      throw Refusal.of(
+          "days between cleanings are 1 or more; got " + cleaning,
+          "give --clean-every 14, or leave it out");
     }
     List<Path> inputs = new ArrayList<>(modelling.inputs());
     inputs.add(file);
-    List<String> left = new ArrayList<>();
-    for (Path target : new Path[] {out, csv}) {
-      if (target != null) {
-        OutputFile.check(target, inputs);
-        left.add(target.toString());
-      }
-    }
+    List<String> left = OutputFile.check(inputs, out, csv);
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
     Rig rig = day.rig(bench);
@@ -129,7 +121,7 @@ final class CalendarCommand implements Callable<Integer> {
             modelling.solver(),
             rig,
             program,
-            DayOptions.place(bench, at, unit),
+            place.in(bench, unit),
             first,
             before,
             before.known().pace())

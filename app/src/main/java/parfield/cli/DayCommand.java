@@ -35,18 +35,10 @@ final class DayCommand implements Callable<Integer> {
   @Mixin private OutputOptions output;
   @Mixin private Modelling modelling;
   @Mixin private DayOptions day;
+  @Mixin private PlaceOption place;
 
   @Parameters(paramLabel = "SETUP", description = "The setup file (YAML).")
   private Path file;
-
-  @Option(
-      names = "--at",
-      paramLabel = "X,Y,DEPTH",
-      converter = LengthsConverter.class,
-      description =
-          "The place at which the day is followed; default: the middle, at the usual depth of the"
-              + " readings.")
-  private LengthsConverter.Lengths at;
 
   @Option(
       names = "--depth",
@@ -80,13 +72,7 @@ final class DayCommand implements Callable<Integer> {
     }
     List<Path> inputs = new ArrayList<>(modelling.inputs());
     inputs.add(file);
-    List<String> left = new ArrayList<>();
-    for (Path target : new Path[] {svg, map}) {
-      if (target != null) {
-        OutputFile.check(target, inputs);
-        left.add(target.toString());
-      }
-    }
+    List<String> left = OutputFile.check(inputs, svg, map);
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
     Rig rig = day.rig(bench);
@@ -100,7 +86,7 @@ final class DayCommand implements Callable<Integer> {
                 modelling.solver(),
                 rig,
                 day.program(rig),
-                DayOptions.place(bench, at, unit),
+                place.in(bench, unit),
                 planes,
                 FieldPrediction.CELL,
                 DayOptions.groups(bench, groups))

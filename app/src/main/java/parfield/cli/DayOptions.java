@@ -3,18 +3,14 @@ package parfield.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.DoubleStream;
 import parfield.answer.AskedDay;
 import parfield.answer.Bench;
-import parfield.answer.Numbers;
 import parfield.answer.Refusal;
 import parfield.care.CoralGroup;
 import parfield.care.DailyProgram;
 import parfield.care.Livestock;
 import parfield.formats.Nearest;
 import parfield.rig.Rig;
-import parfield.tank.Place;
-import parfield.units.LengthUnit;
 import picocli.CommandLine.Option;
 
 /** When the channels of a rig are lit. */
@@ -78,30 +74,5 @@ final class DayOptions {
       groups.add(all.get(name));
     }
     return groups;
-  }
-
-  /** A place in the water, as typed: x, y, depth; under the middle where nothing is. */
-  static Place place(Bench bench, LengthsConverter.Lengths at, LengthUnit unit) {
-    if (at == null) {
-      return new Place(
-          bench.setup().tank().length() / 2, bench.setup().tank().width() / 2, bench.usualDepth());
-    }
-    double[] metres = at.metres(unit).stream().flatMapToDouble(DoubleStream::of).toArray();
-    if (metres.length != 3) {
-      throw Refusal.of(
-          "a place is x, y and depth: three lengths; got " + metres.length,
-          "write it as in --at 45,30,20");
-    }
-    Place place = new Place(metres[0], metres[1], metres[2]);
-    if (!bench.setup().tank().contains(place)) {
-      throw Refusal.of(
-          "the place "
-              + Numbers.spot(place, unit)
-              + ", "
-              + Numbers.withUnit(place.depth(), unit)
-              + " deep, is not in the water",
-          "ask for a place between the panes, in no rock");
-    }
-    return place;
   }
 }

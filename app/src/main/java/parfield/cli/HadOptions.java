@@ -96,7 +96,9 @@ final class HadOptions {
     try {
       return LocalDate.parse(first);
     } catch (DateTimeException e) {
-      throw Refusal.of("a day is written as in 2026-12-01; got " + first);
+      throw Refusal.of(
+          "a day is written as in 2026-12-01; got " + first,
+          "give the first day so, or leave it out for today");
     }
   }
 }

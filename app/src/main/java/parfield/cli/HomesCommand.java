@@ -58,10 +58,12 @@ final class HomesCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (layers < 1 || layers > 3) {
-      throw Refusal.of("the water is cut into 1 to 3 layers; got " + layers);
+      throw Refusal.of(
+          "the water is cut into 1 to 3 layers; got " + layers, "give --layers 3, or leave it out");
     }
     if (parts != 1 && parts != 3) {
-      throw Refusal.of("the length is cut into 1 or 3 parts; got " + parts);
+      throw Refusal.of(
+          "the length is cut into 1 or 3 parts; got " + parts, "give --parts 3, or leave it out");
     }
     Bench bench = Bench.read(file);
     Rig rig = day.rig(bench);

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import parfield.answer.Problem;
 import parfield.answer.Refusal;
@@ -37,6 +38,25 @@ final class OutputFile {
             "name another file to write");
       }
     }
+  }
+
+  /**
+   * Refuses, before anything is computed, what could not be written of the files that were asked
+   * for.
+   *
+   * @param inputs files that the command reads
+   * @param targets where files shall be left; null where one is not wanted
+   * @return the names of those that are wanted
+   */
+  static List<String> check(List<Path> inputs, Path... targets) {
+    List<String> wanted = new ArrayList<>();
+    for (Path target : targets) {
+      if (target != null) {
+        check(target, inputs);
+        wanted.add(target.toString());
+      }
+    }
+    return wanted;
   }
 
   /**

@@ -108,7 +108,7 @@ class FlowTest {
       for (int[] size : new int[][] {Screens.LAPTOP, Screens.PHONE}) {
         Page each = screens.page(size, theme);
         for (String step :
-            new String[] {"setup", "measure", "model", "explore", "recommend", "publish"}) {
+            new String[] {"setup", "measure", "model", "explore", "recommend", "publish", "care"}) {
           each.navigate(bench + "/" + step);
           if (step.equals("explore")) {
             each.locator("[data-figures] tbody tr").first().waitFor();

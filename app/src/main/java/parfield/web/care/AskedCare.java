@@ -5,6 +5,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,7 +44,7 @@ public record AskedCare(Map<String, String> typed) {
     typed.put("x", Numbers.length(bench.setup().tank().length() / 2, unit));
     typed.put("y", Numbers.length(bench.setup().tank().width() / 2, unit));
     typed.put("depth", Numbers.length(bench.usualDepth(), unit));
-    typed.put("group", Livestock.common().keySet().iterator().next());
+    typed.put("group", brightest(bench));
     typed.put("had", "");
     typed.put("known", "told");
     typed.put("first", LocalDate.now(ZoneId.systemDefault()).toString());
@@ -88,6 +89,14 @@ public record AskedCare(Map<String, String> typed) {
           "choose a place between the panes, in no rock");
     }
     return place;
+  }
+
+  /** The group that wants most light: a plan of steps for another may have no end that suits it. */
+  private static String brightest(Bench bench) {
+    return groups(bench).stream()
+        .max(Comparator.comparingDouble(group -> group.ppfd().from()))
+        .orElseThrow()
+        .name();
   }
 
   /** The groups: the bench's own in place of the common ones. */

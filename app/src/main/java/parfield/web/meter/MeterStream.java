@@ -38,7 +38,7 @@ final class MeterStream {
   private boolean afterTake;
   private Optional<Taken> taken = Optional.empty();
   private boolean changed;
-  private Optional<Pace> pace = Optional.empty();
+  private Optional<Allowance> pace = Optional.empty();
 
   /**
    * Where lines come from.
@@ -82,7 +82,7 @@ final class MeterStream {
   /** Whether one more line may come now: {@code perSecond} over a while, and as many at once. */
   synchronized boolean allows(int perSecond, long now) {
     if (pace.isEmpty()) {
-      pace = Optional.of(new Pace(perSecond, now));
+      pace = Optional.of(new Allowance(perSecond, now));
     }
     return pace.get().allows(now);
   }

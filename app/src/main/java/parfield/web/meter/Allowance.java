@@ -1,18 +1,18 @@
 package parfield.web.meter;
 
 /** How often something may happen: so often a second, and as often at once. For one thread. */
-final class Pace {
+final class Allowance {
   private final double perSecond;
   private double left;
   private long last;
 
   /**
-   * A pace.
+   * An allowance.
    *
    * @param perSecond how often
    * @param now time [ms]
    */
-  Pace(int perSecond, long now) {
+  Allowance(int perSecond, long now) {
     this.perSecond = perSecond;
     this.left = perSecond;
     this.last = now;

@@ -17,6 +17,7 @@ import parfield.answer.RecommendationAnswer;
 import parfield.answer.Refusal;
 import parfield.answer.ReportAnswer;
 import parfield.fit.LightModel;
+import parfield.formats.TanksFile;
 import parfield.formats.WholeFile;
 import parfield.plan.NamedTank;
 import parfield.plan.Planner;
@@ -82,6 +83,14 @@ final class ReportCommand implements Callable<Integer> {
   private String date;
 
   @Option(
+      names = "--tanks",
+      paramLabel = "FILE",
+      description =
+          "Tanks to tell starting points for: separated values with the columns name, length, width"
+              + " and water; default: five of common sizes.")
+  private Path tanks;
+
+  @Option(
       names = "--paper",
       paramLabel = "a4|letter",
       split = ",",
@@ -100,6 +109,7 @@ final class ReportCommand implements Callable<Integer> {
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
     Search search = searching.search(bench, unit);
+    List<NamedTank> elsewhere = tanks == null ? NamedTank.common() : TanksFile.read(tanks, unit);
     PrintWriter err = spec.commandLine().getErr();
     LightModel model = modelling.model(bench, err);
     Recommendation recommendation;
@@ -123,7 +133,7 @@ final class ReportCommand implements Callable<Integer> {
                 bench,
                 model,
                 advice,
-                NamedTank.common(),
+                elsewhere,
                 unit);
     ready.join();
     output.print(

@@ -53,13 +53,27 @@ class ReportCommandTest {
         .startsWith("%PDF-");
     assertThat(report.out()).contains("report.html", "the report on Letter");
 
+    Path tanks = folder.resolve("tanks.csv");
+    Files.writeString(tanks, "name,length,width,water\nmy own,31,24,20\n");
     Run inches =
-        Run.parfield("report", setup, "--model", model, "--out", out, "--length", "in", "--json");
+        Run.parfield(
+            "report",
+            setup,
+            "--model",
+            model,
+            "--out",
+            out,
+            "--length",
+            "in",
+            "--json",
+            "--tanks",
+            tanks);
     JsonNode json = new ObjectMapper().readTree(inches.out());
     assertThat(json.path("files").properties())
         .extracting(java.util.Map.Entry::getKey)
         .containsExactly("report.html", "report-letter.pdf", "recommendation.json");
-    assertThat(Files.readString(out.resolve("report.html"))).contains(" in above the water");
+    assertThat(Files.readString(out.resolve("report.html")))
+        .contains(" in above the water", "my own", "31 × 24 × 20");
   }
 
   @Test

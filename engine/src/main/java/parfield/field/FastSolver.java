@@ -37,6 +37,7 @@ public final class FastSolver implements FieldSolver {
   private final Memo<RadialKey, double[]> radials = new Memo<>(500);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(1_024);
+  private final Memo<DiffuseKey, double[][]> diffuse = new Memo<>(2_048);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
   private final boolean lossless;
 
@@ -75,6 +76,13 @@ public final class FastSolver implements FieldSolver {
 
   private record ReturnKey(Tank tank, Identity<PhotonSpectrum> spectrum) {}
 
+  /** All that diffuse light depends on; tables compare by identity. */
+  private record DiffuseKey(
+      Tank tank,
+      List<PointSource> sources,
+      List<IntensityTable> intensities,
+      List<Identity<PhotonSpectrum>> spectra) {}
+
   /** Compares by identity: equal content in two objects is only computed twice, never confused. */
   private static final class Identity<T> {
     private final T value;
@@ -100,7 +108,6 @@ public final class FastSolver implements FieldSolver {
     places.requireInWater(tank);
     Receivers atPlaces = Receivers.at(places);
     Interreflection room = interreflection(tank);
-    Receivers onPatches = Receivers.onPatches(room.patches());
     double[][][] values = new double[rig.hangings().size()][][];
     for (int h = 0; h < values.length; h++) {
       Hanging hanging = rig.hangings().get(h);
@@ -113,11 +120,12 @@ public final class FastSolver implements FieldSolver {
       double[][] sums = new double[channels.size()][places.size()];
       walk(tank, sources, atPlaces, new FluxCollector(tables, radial, atPlaces, null, sums));
       if (!room.patches().isEmpty()) {
-        double[][] direct = new double[channels.size()][room.patches().size()];
-        PatchFacing facing = new PatchFacing(room.patches());
-        walk(
-            tank, sources, onPatches, new FluxCollector(tables, radial, onPatches, facing, direct));
-        addReturn(tank, room, channels, direct, atPlaces.planes(), sums);
+        double[][] lattices = diffuse(tank, room, sources, channels, tables, radial);
+        for (int c = 0; c < lattices.length; c++) {
+          for (DepthPlane plane : atPlaces.planes()) {
+            room.addInterpolated(lattices[c], plane, sums[c]);
+          }
+        }
       }
       values[h] = sums;
     }
@@ -181,19 +189,38 @@ public final class FastSolver implements FieldSolver {
     }
   }
 
-  private void addReturn(
+  /**
+   * What bottom and covered panes send back of one hanging's light: the same wherever it is asked
+   * for, so that one rig at place after place costs it once.
+   *
+   * @return E_d on the lattice of the room, by channel
+   */
+  private double[][] diffuse(
       Tank tank,
       Interreflection room,
+      List<PointSource> sources,
       List<Channel> channels,
-      double[][] onPatches,
-      List<DepthPlane> planes,
-      double[][] sums) {
-    for (int c = 0; c < onPatches.length; c++) {
-      double[] lattice = returns(tank, channels.get(c).spectrumOrFlat()).lattice(onPatches[c]);
-      for (DepthPlane plane : planes) {
-        room.addInterpolated(lattice, plane, sums[c]);
-      }
-    }
+      IntensityTable[] tables,
+      FluxCollector.Radials radial) {
+    List<Identity<PhotonSpectrum>> spectra =
+        channels.stream().map(channel -> new Identity<>(channel.spectrumOrFlat())).toList();
+    return diffuse.get(
+        new DiffuseKey(tank, sources, List.of(tables), spectra),
+        key -> {
+          Receivers onPatches = Receivers.onPatches(room.patches());
+          PatchFacing facing = new PatchFacing(room.patches());
+          double[][] direct = new double[tables.length][room.patches().size()];
+          walk(
+              tank,
+              sources,
+              onPatches,
+              new FluxCollector(tables, radial, onPatches, facing, direct));
+          double[][] lattices = new double[direct.length][];
+          for (int c = 0; c < direct.length; c++) {
+            lattices[c] = returns(tank, channels.get(c).spectrumOrFlat()).lattice(direct[c]);
+          }
+          return lattices;
+        });
   }
 
   private double[][] returnToPlaces(

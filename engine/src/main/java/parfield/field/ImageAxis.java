@@ -9,15 +9,19 @@ package parfield.field;
  * misses the opening by it cannot be reached, whatever happens along the other axis.
  */
 final class ImageAxis {
-  /** Unfolded offsets from the source [m], [coordinate][image]. */
-  final double[][] offset;
+  /** Where the images of each coordinate begin; its last entry is where the last ones end. */
+  final int[] first;
 
-  /** Image orders, [coordinate][image]. */
-  final int[][] order;
+  /** Unfolded offsets from the source [m], by image. */
+  final double[] offset;
 
-  private ImageAxis(int coordinates) {
-    offset = new double[coordinates][];
-    order = new int[coordinates][];
+  /** Image orders, by image. */
+  final int[] order;
+
+  private ImageAxis(int coordinates, int most) {
+    first = new int[coordinates + 1];
+    offset = new double[coordinates * most];
+    order = new int[coordinates * most];
   }
 
   /**
@@ -43,14 +47,17 @@ final class ImageAxis {
       double margin,
       double reach,
       PathTable table) {
-    int highest = (int) Math.ceil(reach / span) + 1;
-    ImageAxis axis = new ImageAxis(coordinates.length);
-    double[] offsets = new double[2 * highest + 1];
-    int[] orders = new int[2 * highest + 1];
+    // The image of order k lies between k and k + 1 spans.
+    int lowest = (int) Math.floor((from - margin - reach) / span);
+    int highest = (int) Math.floor((to + margin + reach) / span);
+    ImageAxis axis = new ImageAxis(coordinates.length, highest - lowest + 1);
+    int found = 0;
     for (int c = 0; c < coordinates.length; c++) {
-      int found = 0;
-      for (int order = -highest; order <= highest; order++) {
+      for (int order = lowest; order <= highest; order++) {
         double image = image(coordinates[c], order, span);
+        if (image > to + margin + reach || image < from - margin - reach) {
+          continue;
+        }
         double offset = image - source;
         double share = PathTable.at(table.crossingRatio, table.position(Math.abs(offset)));
         double crossing = source + share * offset;
@@ -59,14 +66,12 @@ final class ImageAxis {
             offset > 0
                 ? atRim > to + margin || crossing > span + margin
                 : atRim < from - margin || crossing < -margin;
-        boolean unreachable = image > to + margin + reach || image < from - margin - reach;
-        if (!missed && !unreachable) {
-          offsets[found] = offset;
-          orders[found++] = order;
+        if (!missed) {
+          axis.offset[found] = offset;
+          axis.order[found++] = order;
         }
       }
-      axis.offset[c] = java.util.Arrays.copyOf(offsets, found);
-      axis.order[c] = java.util.Arrays.copyOf(orders, found);
+      axis.first[c + 1] = found;
     }
     return axis;
   }

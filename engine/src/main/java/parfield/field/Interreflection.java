@@ -133,11 +133,7 @@ final class Interreflection {
         double[] next = new double[n];
         double sum = 0;
         for (int i = 0; i < n; i++) {
-          double value = 0;
-          double[] row = step[i];
-          for (int j = 0; j < n; j++) {
-            value += row[j] * bounce[j];
-          }
+          double value = dot(step[i], bounce);
           next[i] = value;
           radiosity[i] += value;
           sum += value;
@@ -149,14 +145,28 @@ final class Interreflection {
       }
       double[] lattice = new double[toLattice.length];
       for (int node = 0; node < lattice.length; node++) {
-        double value = 0;
-        double[] row = toLattice[node];
-        for (int p = 0; p < n; p++) {
-          value += row[p] * radiosity[p];
-        }
-        lattice[node] = value;
+        lattice[node] = dot(toLattice[node], radiosity);
       }
       return lattice;
+    }
+
+    /** Four sums at a time: a single one would wait for itself at every addition. */
+    private static double dot(double[] a, double[] b) {
+      double first = 0;
+      double second = 0;
+      double third = 0;
+      double fourth = 0;
+      int i = 0;
+      for (; i + 3 < a.length; i += 4) {
+        first += a[i] * b[i];
+        second += a[i + 1] * b[i + 1];
+        third += a[i + 2] * b[i + 2];
+        fourth += a[i + 3] * b[i + 3];
+      }
+      for (; i < a.length; i++) {
+        first += a[i] * b[i];
+      }
+      return first + second + (third + fourth);
     }
 
     /**

@@ -98,13 +98,11 @@ final class OpeningTracer {
       int iy,
       EdgeBlur blur,
       PathSink sink) {
-    double[] offsetsX = imagesX.offset[ix];
-    double[] offsetsY = imagesY.offset[iy];
     double beforeRim = beforeRim(source);
-    for (int a = 0; a < offsetsX.length; a++) {
-      double dx = offsetsX[a];
-      for (int b = 0; b < offsetsY.length; b++) {
-        double dy = offsetsY[b];
+    for (int a = imagesX.first[ix]; a < imagesX.first[ix + 1]; a++) {
+      double dx = imagesX.offset[a];
+      for (int b = imagesY.first[iy]; b < imagesY.first[iy + 1]; b++) {
+        double dy = imagesY.offset[b];
         double distance = Math.sqrt(dx * dx + dy * dy);
         double position = table.position(distance);
         double share = PathTable.at(table.crossingRatio, position);
@@ -122,8 +120,8 @@ final class OpeningTracer {
         if (open == 0) {
           continue;
         }
-        int orderX = imagesX.order[ix][a];
-        int orderY = imagesY.order[iy][b];
+        int orderX = imagesX.order[a];
+        int orderY = imagesY.order[b];
         if (rocks != null
             && rocks.block(
                 crossingX, crossingY, (1 - share) * dx, (1 - share) * dy, depth, orderX, orderY)) {

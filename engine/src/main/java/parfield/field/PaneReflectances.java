@@ -94,6 +94,9 @@ final class PaneReflectances {
 
   /** By squares: images of high order are many, and this is asked for each pair of patches. */
   private static double power(double base, int exponent) {
+    if (exponent == 1) {
+      return base;
+    }
     double product = 1;
     double square = base;
     for (int left = exponent; left > 0; left >>= 1) {

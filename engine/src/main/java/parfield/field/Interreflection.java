@@ -26,11 +26,10 @@ final class Interreflection {
 
   private final Tank tank;
   private final List<Patch> patches;
-  private final double[][][] between;
-  private final double[][][] toNodes;
+  private final Views between;
+  private final Views toNodes;
 
-  private Interreflection(
-      Tank tank, List<Patch> patches, double[][][] between, double[][][] toNodes) {
+  private Interreflection(Tank tank, List<Patch> patches, Views between, Views toNodes) {
     this.tank = tank;
     this.patches = patches;
     this.between = between;
@@ -41,15 +40,17 @@ final class Interreflection {
     List<Patch> patches = Patch.of(tank);
     DiffuseKernel kernel = new DiffuseKernel(tank, panes, reachFactor);
     int n = patches.size();
-    double[][][] between = new double[n][n][];
+    Views between = new Views(n, n);
     for (int i = 0; i < n; i++) {
       Patch to = patches.get(i);
       for (int j = 0; j < n; j++) {
-        between[i][j] =
-            kernel.transfer(patches.get(j), to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
+        between.set(
+            i,
+            j,
+            kernel.transfer(patches.get(j), to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz()));
       }
     }
-    double[][][] toNodes = new double[NODES_X * NODES_Y * NODES_Z][n][];
+    Views toNodes = new Views(NODES_X * NODES_Y * NODES_Z, n);
     if (n > 0) {
       for (int k = 0, at = 0; k < NODES_Z; k++) {
         for (int j = 0; j < NODES_Y; j++) {
@@ -58,13 +59,54 @@ final class Interreflection {
             double y = MARGIN + (tank.width() - 2 * MARGIN) * j / (NODES_Y - 1);
             double z = tank.depth() * k / (NODES_Z - 1);
             for (int p = 0; p < n; p++) {
-              toNodes[at][p] = kernel.transfer(patches.get(p), x, y, z, 0, 0, -1);
+              toNodes.set(at, p, kernel.transfer(patches.get(p), x, y, z, 0, 0, -1));
             }
           }
         }
       }
     }
     return new Interreflection(tank, patches, between, toNodes);
+  }
+
+  /**
+   * What receivers see of the patches, in single precision: hundreds of rooms are kept, and 1e-7 of
+   * the diffuse light is nothing to a meter.
+   */
+  private static final class Views {
+    private final int patches;
+
+    /** E over the patch's radiosity without absorption, patches of one receiver side by side. */
+    private final float[] share;
+
+    /** Mean path length [m]. */
+    private final float[] path;
+
+    Views(int receivers, int patches) {
+      this.patches = patches;
+      share = new float[receivers * patches];
+      path = new float[receivers * patches];
+    }
+
+    void set(int receiver, int patch, double[] transfer) {
+      share[receiver * patches + patch] = (float) transfer[0];
+      path[receiver * patches + patch] = (float) transfer[1];
+    }
+
+    /** What one receiver sees through water, each times a factor. */
+    float[] through(Attenuation attenuation, int receiver, double factor) {
+      float[] row = new float[patches];
+      for (int p = 0; p < patches; p++) {
+        int at = receiver * patches + p;
+        if (share[at] != 0) {
+          row[p] = (float) (factor * share[at] * attenuation.transmittance(path[at]));
+        }
+      }
+      return row;
+    }
+
+    int receivers() {
+      return patches == 0 ? 0 : share.length / patches;
+    }
   }
 
   List<Patch> patches() {
@@ -83,34 +125,24 @@ final class Interreflection {
     for (int i = 0; i < n; i++) {
       reflectances[i] = patches.get(i).reflectance(stated);
     }
-    double[][] step = new double[n][n];
+    float[][] step = new float[n][];
     for (int i = 0; i < n; i++) {
-      for (int j = 0; j < n; j++) {
-        step[i][j] = reflectances[i] * weight(between[i][j], attenuation);
-      }
+      step[i] = between.through(attenuation, i, reflectances[i]);
     }
-    double[][] toLattice = new double[toNodes.length][n];
-    for (int node = 0; node < toNodes.length; node++) {
-      double[] row = new double[n];
-      for (int p = 0; p < n; p++) {
-        row[p] = weight(toNodes[node][p], attenuation);
-      }
-      toLattice[node] = row;
+    float[][] toLattice = new float[toNodes.receivers()][];
+    for (int node = 0; node < toLattice.length; node++) {
+      toLattice[node] = toNodes.through(attenuation, node, 1);
     }
     return new Return(reflectances, step, toLattice);
-  }
-
-  private static double weight(double[] transfer, Attenuation attenuation) {
-    return transfer[0] == 0 ? 0 : transfer[0] * attenuation.transmittance(transfer[1]);
   }
 
   /** One channel's return of diffuse light. Immutable. */
   static final class Return {
     private final double[] reflectances;
-    private final double[][] step;
-    private final double[][] toLattice;
+    private final float[][] step;
+    private final float[][] toLattice;
 
-    private Return(double[] reflectances, double[][] step, double[][] toLattice) {
+    private Return(double[] reflectances, float[][] step, float[][] toLattice) {
       this.reflectances = reflectances;
       this.step = step;
       this.toLattice = toLattice;
@@ -151,7 +183,7 @@ final class Interreflection {
     }
 
     /** Four sums at a time: a single one would wait for itself at every addition. */
-    private static double dot(double[] a, double[] b) {
+    private static double dot(float[] a, double[] b) {
       double first = 0;
       double second = 0;
       double third = 0;

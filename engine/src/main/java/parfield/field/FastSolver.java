@@ -31,10 +31,10 @@ import parfield.tank.Walls;
  * says so, with its size. Immutable to its callers and thread-safe; tables are kept between calls.
  */
 public final class FastSolver implements FieldSolver {
-  private final Memo<PathKey, PathTable> pathTables = new Memo<>(1_500);
+  private final Memo<PathKey, PathTable> pathTables = new Memo<>(600);
   private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities = new Memo<>(800);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
-  private final Memo<RadialKey, double[]> radials = new Memo<>(500);
+  private final Memo<RadialKey, double[]> radials = new Memo<>(200);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(1_024);
   private final Memo<DiffuseKey, double[][]> diffuse = new Memo<>(2_048);

@@ -9,6 +9,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -110,11 +112,97 @@ class CareTest {
   void homesAddUpAndNameTheirSource() throws IOException {
     JsonNode homes = json(answered("homes", "--layers", "2", "--parts", "1", "--json"));
 
-    assertThat(homes.at("/homes")).hasSize(3 * 6);
+    // Two layers, all the water, rocks and bottom: six groups in each.
+    assertThat(homes.at("/homes")).hasSize(4 * 6);
+    homes
+        .at("/homes")
+        .forEach(
+            home -> {
+              double both = home.at("/fits/value").asDouble();
+              assertThat(both).isLessThanOrEqualTo(home.at("/fits_by_ppfd/value").asDouble());
+              assertThat(both).isLessThanOrEqualTo(home.at("/fits_by_dli/value").asDouble());
+            });
     homes
         .at("/homes")
         .forEach(home -> assertThat(home.at("/fits/value").asDouble()).isBetween(0.0, 1.0));
     assertThat(homes.at("/groups/0/confidence").asText()).isEqualTo("low");
+  }
+
+  @Test
+  void homesAreMappedByGroupAndDepthAndTheirSharesAddUp() throws IOException {
+    Path map = folder.resolve("homes.svg");
+    Path section = folder.resolve("upright.svg");
+    JsonNode homes =
+        json(
+            answered(
+                "homes",
+                "--group",
+                "soft",
+                "--group",
+                "small polyps",
+                "--depth",
+                "15,30",
+                "--svg",
+                map,
+                "--section",
+                section,
+                "--json"));
+
+    assertThat(homes.at("/planes")).hasSize(2);
+    for (JsonNode plane :
+        List.of(homes.at("/planes/0"), homes.at("/planes/1"), homes.at("/section"))) {
+      for (JsonNode standing : plane.at("/standings")) {
+        double sum = 0;
+        for (JsonNode share : standing.at("/shares")) {
+          sum += share.at("/share").asDouble();
+        }
+        assertThat(sum).isCloseTo(1, within(1e-3));
+      }
+    }
+    assertThat(homes.at("/files")).hasSize(6);
+    assertThat(folder.resolve("homes-small-polyps-30.svg"))
+        .content()
+        .contains("<title>Homes for small polyps under low, 30 cm deep</title>", "<desc>small");
+    assertThat(folder.resolve("upright-soft.svg"))
+        .content()
+        .contains("<title>Homes for soft under low, section 20 cm from the front pane</title>");
+    assertThat(refused("homes", "--svg", map))
+        .isEqualTo(
+            Run.refused(
+                "parfield: --svg maps homes on a plane; no --depth was given", "  add --depth 15"));
+  }
+
+  @Test
+  void theDoseIsMappedOnOneScaleWithItsIntervals() throws IOException {
+    Path map = folder.resolve("dose.svg");
+    JsonNode day = json(answered("day", "--depth", "15,30", "--map", map, "--json"));
+    JsonNode mean = day.at("/planes/1/mean_dli_mol_m2_d");
+
+    assertThat(day.at("/planes/1/least_dli_mol_m2_d/value").asDouble())
+        .isLessThan(mean.at("/value").asDouble());
+    assertThat(day.at("/planes/1/most_dli_mol_m2_d/value").asDouble())
+        .isGreaterThan(mean.at("/value").asDouble());
+    String shallow = Files.readString(folder.resolve("dose-15.svg"));
+    String deep = Files.readString(folder.resolve("dose-30.svg"));
+    assertThat(deep)
+        .contains("DLI, mol m⁻² d⁻¹", "<title>Daily light integral under low, 30 cm deep</title>")
+        .contains(
+            String.format(
+                Locale.ROOT,
+                "<desc>Mean %.1f (%.1f–%.1f), from",
+                mean.at("/value").asDouble(),
+                mean.at("/low").asDouble(),
+                mean.at("/high").asDouble()));
+    // One colour bar for both: the same last words after the axes.
+    assertThat(bar(deep)).isEqualTo(bar(shallow)).isNotEmpty();
+  }
+
+  private static List<String> bar(String svg) {
+    return Pattern.compile(">([0-9.]+)</text>")
+        .matcher(svg.substring(svg.indexOf("DLI, mol")))
+        .results()
+        .map(match -> match.group(1))
+        .toList();
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import parfield.answer.CalendarAnswer;
 import parfield.answer.CarePictures;
+import parfield.answer.DayAnswer;
 import parfield.answer.Problem;
 import parfield.answer.Refusal;
 import parfield.units.LengthUnit;
@@ -124,7 +125,14 @@ public final class CareScreen implements Screen {
 
   private void dose(Context context) {
     OpenBench bench = desk.benches().of(context);
-    picture(context, CarePictures.map(answers(context).day(), 0, unit(context, bench)));
+    DayAnswer day = answers(context).day();
+    picture(
+        context,
+        CarePictures.map(
+            day.rig(),
+            day.planes().get(0),
+            CarePictures.scale(day.planes()),
+            unit(context, bench)));
   }
 
   private static void picture(Context context, String svg) {

@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parfield.care.Caution;
 
 /** The commands that carry a rig's light into the days of a tank. */
 class CareTest {
@@ -256,6 +257,18 @@ class CareTest {
     var calendar = Biweekly.parse(Files.readString(out)).first();
 
     assertThat(calendar.getEvents()).hasSize(answer.at("/reminders").size());
+    assertThat(calendar.getEvents())
+        .allSatisfy(
+            event ->
+                assertThat(event.getDescription().getValue())
+                    .contains("\n" + Caution.EYES.inWords() + "."))
+        .anySatisfy(
+            event -> {
+              assertThat(event.getSummary().getValue()).startsWith("Light step 1");
+              assertThat(event.getDescription().getValue())
+                  .contains("\n" + Caution.ANIMALS.inWords() + ".")
+                  .contains("\n" + Caution.ELECTRICITY.inWords() + ".");
+            });
     assertThat(calendar.getEvents().get(0).getSequence().getValue()).isEqualTo(2);
     assertThat(answered("calendar", "--out", out).out())
         .contains("Reminders only: no fixture is driven");

@@ -28,7 +28,9 @@ public final class AskedDay {
   private static final Pattern ALL = Pattern.compile(SPAN);
   private static final Pattern ONE =
       Pattern.compile(
-          "([^=]+)=(?:off|" + SPAN + "(?:/([^/@]+))?(?:/([^/@]+))?(?:@([0-9.]+) ?%?)?)");
+          "([^=]+)=(?:off|"
+              + SPAN
+              + "(?:/([^/@]+))?(?:/([^/@]+))?(?:@([0-9]{1,3}(?:[.,][0-9]{1,3})?) ?%?)?)");
   private static final Pattern TIME =
       Pattern.compile("(?:([0-9]{1,2}) ?h)? ?(?:([0-9]{1,4}) ?min)?|0");
 
@@ -104,7 +106,8 @@ public final class AskedDay {
     if (one.group(2) != null) {
       Duration up = one.group(4) == null ? ramp : time(one.group(4));
       Duration down = one.group(5) == null ? up : time(one.group(5));
-      double level = one.group(6) == null ? 100 : Double.parseDouble(one.group(6));
+      double level =
+          one.group(6) == null ? 100 : Double.parseDouble(one.group(6).replace(',', '.'));
       spells.add(spell(channel, one.group(2), one.group(3), up, down, level));
     }
   }

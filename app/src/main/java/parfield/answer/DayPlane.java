@@ -41,6 +41,9 @@ public record DayPlane(Tank tank, OptionalDouble depth, Cells cells, DayLight li
 
   private static final int ROWS = 3;
 
+  /** Words for a place where a group's peak and dose are surely in their ranges. */
+  public static final String HOME = "home";
+
   /** Words for a place whose intervals leave open how a group stands. */
   public static final String OPEN = "too close to call";
 
@@ -126,8 +129,8 @@ public record DayPlane(Tank tank, OptionalDouble depth, Cells cells, DayLight li
   /**
    * How a group stands on the plane.
    *
-   * @return share of the area by what is said of it: {@link Standing#words}, or {@link #OPEN} where
-   *     the intervals leave that open; all six, home first
+   * @return share of the area by what is said of it: {@link #HOME}, {@link Standing#words}, or
+   *     {@link #OPEN} where the intervals leave that open; all six in this order
    */
   public Map<String, Double> standings(CoralGroup group) {
     return shares(words(group), IntStream.range(0, light.places()).toArray());
@@ -142,13 +145,17 @@ public record DayPlane(Tank tank, OptionalDouble depth, Cells cells, DayLight li
             Standing.DAY_TOO_LITTLE,
             Standing.DAY_TOO_MUCH,
             Standing.TOO_BRIGHT)) {
-      shares.put(standing.words(), 0.0);
+      shares.put(words(standing), 0.0);
     }
     shares.put(OPEN, 0.0);
     for (int place : of) {
       shares.merge(words[place], 1.0 / of.length, Double::sum);
     }
     return Collections.unmodifiableMap(shares);
+  }
+
+  private static String words(Standing standing) {
+    return standing == Standing.FITS ? HOME : standing.words();
   }
 
   private String[] words(CoralGroup group) {
@@ -158,7 +165,7 @@ public record DayPlane(Tank tank, OptionalDouble depth, Cells cells, DayLight li
     for (int i = 0; i < words.length; i++) {
       Optional<Standing> standing =
           group.surely(peak[i].low(), peak[i].high(), dli[i].low(), dli[i].high());
-      words[i] = standing.map(Standing::words).orElse(OPEN);
+      words[i] = standing.map(DayPlane::words).orElse(OPEN);
     }
     return words;
   }
@@ -169,11 +176,11 @@ public record DayPlane(Tank tank, OptionalDouble depth, Cells cells, DayLight li
     standings(group)
         .forEach(
             (words, share) -> {
-              if (share >= 0.005 || words.equals(Standing.FITS.words())) {
+              if (share >= 0.005 || words.equals(HOME)) {
                 parts.add(words + " " + Numbers.percent(share) + " %");
               }
             });
-    return group.name() + " by area: " + String.join("; ", parts) + ".";
+    return "For " + group.name() + ", by area: " + String.join("; ", parts) + ".";
   }
 
   /** Headings of the plane's tables: the parts of its length. */
@@ -188,7 +195,7 @@ public record DayPlane(Tank tank, OptionalDouble depth, Cells cells, DayLight li
 
   /** What rows count from. */
   public String rowsFrom() {
-    return depth.isPresent() ? "from the front pane" : "depth";
+    return depth.isPresent() ? "y" : "depth";
   }
 
   private static List<String> spans(double side, int parts, LengthUnit unit) {

@@ -111,31 +111,32 @@ public record HomesAnswer(
         List.of());
   }
 
+  /** This answer with level planes of the same day. */
+  public HomesAnswer withPlanes(List<DayPlane> levels) {
+    return new HomesAnswer(
+        source, rig, program, groups, water, surface, whole, levels, section, files);
+  }
+
   /**
-   * This answer with planes.
+   * This answer with level planes.
    *
-   * @param levels depths of level planes [m]
-   * @param upright whether to take the section too
+   * @param depths of them [m]
    * @param cell greatest side of their cells [m]
    */
   public HomesAnswer withPlanes(
-      LightModel model, FieldSolver solver, List<Double> levels, boolean upright, double cell) {
+      LightModel model, FieldSolver solver, List<Double> depths, double cell) {
     DayOutputs outputs = DayOutputs.of(program, rig);
-    return new HomesAnswer(
-        source,
-        rig,
-        program,
-        groups,
-        water,
-        surface,
-        whole,
-        levels.stream()
+    return withPlanes(
+        depths.stream()
             .map(depth -> DayPlane.level(model, solver, rig, outputs, depth, cell))
-            .toList(),
-        upright
-            ? Optional.of(DayPlane.upright(model, solver, rig, outputs, cell))
-            : Optional.empty(),
-        files);
+            .toList());
+  }
+
+  /** This answer with the section, in cells of at most {@code cell} [m]. */
+  public HomesAnswer withSection(LightModel model, FieldSolver solver, double cell) {
+    DayPlane upright = DayPlane.upright(model, solver, rig, DayOutputs.of(program, rig), cell);
+    return new HomesAnswer(
+        source, rig, program, groups, water, surface, whole, planes, Optional.of(upright), files);
   }
 
   /** This answer with files that were left. */

@@ -113,11 +113,15 @@ final class HomesCommand implements Callable<Integer> {
     List<String> left = OutputFile.check(inputs, files.keySet().toArray(Path[]::new));
     DailyProgram program = day.program(rig);
     LightModel model = modelling.model(bench, spec.commandLine().getErr());
-    HomesAnswer answer =
+    HomesAnswer homes =
         HomesAnswer.of(
                 bench.setup().source(), model, modelling.solver(), rig, program, who, layers, parts)
-            .withPlanes(model, modelling.solver(), planes, section != null, FieldPrediction.CELL)
+            .withPlanes(model, modelling.solver(), planes, FieldPrediction.CELL)
             .leaving(left);
+    HomesAnswer answer =
+        section == null
+            ? homes
+            : homes.withSection(model, modelling.solver(), FieldPrediction.CELL);
     files.forEach((target, picture) -> OutputFile.write(target, picture.apply(answer)));
     output.print(spec.commandLine().getOut(), answer, unit);
     return ExitCode.DONE;

@@ -163,7 +163,9 @@ class CareTest {
     assertThat(homes.at("/files")).hasSize(6);
     assertThat(folder.resolve("homes-small-polyps-30.svg"))
         .content()
-        .contains("<title>Homes for small polyps under low, 30 cm deep</title>", "<desc>small");
+        .contains(
+            "<title>Homes for small polyps under low, 30 cm deep</title>",
+            "<desc>For small polyps, by area: home ");
     assertThat(folder.resolve("upright-soft.svg"))
         .content()
         .contains("<title>Homes for soft under low, section 20 cm from the front pane</title>");

@@ -248,9 +248,11 @@ public record DayPlane(Tank tank, OptionalDouble depth, Cells cells, DayLight li
     return IntStream.range(0, cells.size())
         .filter(
             i -> {
-              double u = (cells.cell(i) % cells.columns() + 0.5) / cells.columns();
-              double v = (cells.cell(i) / cells.columns() + 0.5) / cells.rows();
-              return (int) (u * COLUMNS) == column && (int) (v * ROWS) == row;
+              int along = cells.cell(i) % cells.columns();
+              int down = cells.cell(i) / cells.columns();
+              // Twice the centre's place in cells, so that whole numbers tell its part.
+              return (2 * along + 1) * COLUMNS / (2 * cells.columns()) == column
+                  && (2 * down + 1) * ROWS / (2 * cells.rows()) == row;
             })
         .toArray();
   }

@@ -90,7 +90,7 @@ final class DayCommand implements Callable<Integer> {
                 modelling.model(bench, err),
                 modelling.solver(),
                 rig,
-                day.program(rig),
+                day.program(bench, rig),
                 place.in(bench, unit),
                 planes,
                 FieldPrediction.CELL,

@@ -111,7 +111,7 @@ final class HomesCommand implements Callable<Integer> {
     List<Path> inputs = new ArrayList<>(modelling.inputs());
     inputs.add(file);
     List<String> left = OutputFile.check(inputs, files.keySet().toArray(Path[]::new));
-    DailyProgram program = day.program(rig);
+    DailyProgram program = day.program(bench, rig);
     LightModel model = modelling.model(bench, spec.commandLine().getErr());
     HomesAnswer homes =
         HomesAnswer.of(

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -274,6 +275,37 @@ class CareTest {
     assertThat(calendar.getEvents().get(0).getSequence().getValue()).isEqualTo(2);
     assertThat(answered("calendar", "--out", out).out())
         .contains("Reminders only: no fixture is driven");
+  }
+
+  @Test
+  void theSetupsOwnDayIsTakenWhereNoOptionSaysOtherwise(@TempDir Path own) throws IOException {
+    Path stated = Run.bench(own);
+    Run.write(
+        stated,
+        Files.readString(stated)
+            + "day: {lit: 08:00-20:00, ramp: 2h, channels: {white: 06:00-12:00/30min@50}}\n");
+
+    assertThat(program(stated, own))
+        .isEqualTo(
+            "white: 06:00 to 12:00, up in 30 min, there for 5 h, down in 30 min, at 50 % of what"
+                + " the rig dials");
+    assertThat(program(stated, own, "--channel", "white=09:00-21:00"))
+        .startsWith("white: 09:00 to 21:00, up in 2 h, there for 8 h,");
+    Run.write(
+        stated, Files.readString(stated).replace(", channels: {white: 06:00-12:00/30min@50}", ""));
+    assertThat(program(stated, own)).startsWith("white: 08:00 to 20:00, up in 2 h,");
+    assertThat(program(stated, own, "--lit", "11:00-21:00", "--ramp", "0"))
+        .startsWith("white: 11:00 to 21:00, up in 0 h, there for 10 h,");
+  }
+
+  private static String program(Path stated, Path own, String... more) throws IOException {
+    List<Object> all =
+        new ArrayList<>(
+            List.of("calendar", stated, "--rig", "low", "--out", own.resolve("day.ics"), "--json"));
+    all.addAll(List.of(more));
+    Run run = Run.parfield(all.toArray());
+    assertThat(run.err()).isEmpty();
+    return new ObjectMapper().readTree(run.out()).at("/program/0").asText();
   }
 
   @Test

@@ -82,10 +82,17 @@ public record AskedCare(Map<String, String> typed) {
   /** What was typed, what is usual where nothing was. */
   static AskedCare of(Context context, Bench bench, LengthUnit unit) {
     Map<String, String> typed = new LinkedHashMap<>();
-    typed.put("rig", bench.setup().rigs().keySet().iterator().next());
-    typed.put("lit", AskedDay.LIT);
-    typed.put("ramp", AskedDay.RAMP);
+    String rig = context.queryParam("rig");
+    Map<String, Rig> rigs = bench.setup().rigs();
+    typed.put("rig", rig == null ? rigs.keySet().iterator().next() : rig);
+    typed.put("lit", AskedDay.stated(bench).lit());
+    typed.put("ramp", AskedDay.stated(bench).ramp());
     typed.put("channels", "");
+    if (rigs.containsKey(typed.get("rig"))) {
+      typed.put(
+          "channels",
+          String.join("\n", AskedDay.channels(bench, rigs.get(typed.get("rig")), List.of())));
+    }
     typed.put("x", Numbers.length(bench.setup().tank().length() / 2, unit));
     typed.put("y", Numbers.length(bench.setup().tank().width() / 2, unit));
     typed.put("depth", Numbers.length(bench.usualDepth(), unit));

@@ -7,6 +7,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.LocalTime;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
@@ -152,6 +153,29 @@ class CareScreenTest {
         .contains("Who can live where");
     assertThat(server.get(at("?lit=10:00-11:00&ramp=1h")).body())
         .contains(fault("ramp", "channel blue is lit for 1 h, which is shorter than its ramps"));
+  }
+
+  @Test
+  void thePageBeginsWithTheSetupsOwnDayAndItsModelStays() {
+    String id = server.sample().toString();
+    UUID bench = UUID.fromString(id);
+    benches.keepModel(benches.open(bench), fit.model(), "test");
+    OpenBench stored = benches.open(bench);
+    HttpResponse<String> kept =
+        server.post(
+            "/bench/" + id + "/setup",
+            Map.of(
+                "revision",
+                Long.toString(stored.revision()),
+                "text",
+                stored.text()
+                    + "\nday: {lit: 08:30-19:00, ramp: 90min, channels: {violet: 07:00-21:00/2h@60}}\n"));
+    assertThat(kept.statusCode()).isLessThan(400);
+
+    assertThat(server.get("/bench/" + id + "/care").body())
+        .contains("value=\"08:30-19:00\"", "value=\"90min\"", "violet=07:00-21:00/2h@60</textarea>")
+        .contains("Who can live where")
+        .doesNotContain("older than the setup");
   }
 
   /** The words of a fault as they stand beside its field. */

@@ -4,8 +4,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import parfield.aquascape.Rock;
 import parfield.formats.InvalidFile;
 import parfield.formats.Nearest;
 import parfield.formats.Setup;
@@ -14,6 +16,7 @@ import parfield.plan.Demands;
 import parfield.rig.Rig;
 import parfield.survey.Band;
 import parfield.survey.Survey;
+import parfield.tank.Place;
 import parfield.units.LengthUnit;
 
 /**
@@ -80,6 +83,27 @@ public record Bench(Setup setup) {
             "ask for a depth from 0 to the bottom");
       }
     }
+  }
+
+  /**
+   * Checks a place that was asked about.
+   *
+   * @throws Refusal if it is outside the water or in a rock
+   */
+  public Place checked(Place place, LengthUnit unit) {
+    Optional<String> rock =
+        setup.tank().aquascape().at(place.x(), place.y(), place.depth()).map(Rock::name);
+    if (rock.isPresent() || !setup.tank().contains(place)) {
+      throw Refusal.of(
+          String.format(
+              Locale.ROOT,
+              "the place %s, %s deep, is %s",
+              Numbers.spot(place, unit),
+              Numbers.withUnit(place.depth(), unit),
+              rock.map(name -> "in rock " + name).orElse("not in the water")),
+          "ask for a place between the panes, in no rock");
+    }
+    return place;
   }
 
   /** The bands, in the order of the setup. */

@@ -18,7 +18,6 @@ import parfield.care.DayLight;
 import parfield.care.DayOutputs;
 import parfield.care.Spans;
 import parfield.care.Standing;
-import parfield.field.Cells;
 import parfield.field.FieldSolver;
 import parfield.field.Places;
 import parfield.fit.LightModel;
@@ -51,7 +50,7 @@ public record DayAnswer(
     Estimate peak,
     Estimate dli,
     List<Stand> stands,
-    List<Plane> planes,
+    List<DayPlane> planes,
     List<String> files)
     implements Answer {
   /** Unit of a daily light integral. */
@@ -76,23 +75,6 @@ public record DayAnswer(
    * @param words what to make of it
    */
   public record Stand(CoralGroup group, Map<Standing, Double> shares, String words) {}
-
-  /**
-   * Doses of one plane.
-   *
-   * @param depth of the plane [m]
-   * @param cells equal cells, those in rock left out
-   * @param dli of each cell [mol m⁻² d⁻¹]
-   * @param mean of the plane [mol m⁻² d⁻¹]
-   * @param shares of the plane's area whose dose is in each group's range, in their order
-   */
-  public record Plane(
-      double depth, Cells cells, List<Estimate> dli, Estimate mean, List<Estimate> shares) {
-    public Plane {
-      dli = List.copyOf(dli);
-      shares = List.copyOf(shares);
-    }
-  }
 
   public DayAnswer {
     Objects.requireNonNull(source, "source");
@@ -133,19 +115,10 @@ public record DayAnswer(
         Arrays.stream(outputs.moments())
             .mapToObj(second -> new Moment(second, DayLight.ppfdAt(here, outputs, second)[0]))
             .toList();
-    FieldPrediction prediction = new FieldPrediction(model, solver, rig);
-    List<Plane> planes = new ArrayList<>();
-    for (double depth : depths) {
-      Places cells = prediction.cells(depth, cell);
-      DayLight doses = DayLight.of(model.predict(solver, rig, cells), outputs);
-      planes.add(
-          new Plane(
-              depth,
-              cells.cells().orElseThrow(),
-              List.of(doses.dli()),
-              doses.meanDli(),
-              groups.stream().map(group -> doses.share(group.dliFrom(), group.dliTo())).toList()));
-    }
+    List<DayPlane> planes =
+        depths.stream()
+            .map(depth -> DayPlane.level(model, solver, rig, outputs, depth, cell))
+            .toList();
     return new DayAnswer(
         source,
         rig,
@@ -262,14 +235,17 @@ public record DayAnswer(
     }
     if (!planes.isEmpty()) {
       List<String> header =
-          new ArrayList<>(List.of("depth (" + unit.symbol() + ")", "mean DLI (" + MOL + ")"));
+          new ArrayList<>(
+              List.of("depth (" + unit.symbol() + ")", "mean DLI (" + MOL + ")", "least", "most"));
       stands.forEach(stand -> header.add(stand.group().name() + " (% of area)"));
       Table table = new Table("r".repeat(header.size()), header);
-      for (Plane plane : planes) {
+      for (DayPlane plane : planes) {
         List<String> row = new ArrayList<>();
-        row.add(Numbers.length(plane.depth(), unit));
+        row.add(Numbers.length(plane.depth().orElseThrow(), unit));
         row.add(dose(plane.mean()));
-        plane.shares().forEach(share -> row.add(Numbers.percent(share)));
+        row.add(dose(plane.light().leastDli()));
+        row.add(dose(plane.light().mostDli()));
+        stands.forEach(stand -> row.add(Numbers.percent(plane.dosed(stand.group()))));
         table.row(row);
       }
       text.append("\nDose by depth, and the share of the area whose dose suits a group\n");
@@ -310,15 +286,17 @@ public record DayAnswer(
       Json.number(entry, "probability_fits", stand.shares().get(Standing.FITS));
     }
     ArrayNode all = json.putArray("planes");
-    for (Plane plane : planes) {
+    for (DayPlane plane : planes) {
       ObjectNode entry = all.addObject();
-      Json.length(entry, "depth", plane.depth());
+      Json.length(entry, "depth", plane.depth().orElseThrow());
       dli(entry, "mean_dli", plane.mean());
+      dli(entry, "least_dli", plane.light().leastDli());
+      dli(entry, "most_dli", plane.light().mostDli());
       ArrayNode shares = entry.putArray("dose_suits");
-      for (int g = 0; g < stands.size(); g++) {
+      for (Stand stand : stands) {
         ObjectNode share = shares.addObject();
-        share.put("group", stands.get(g).group().name());
-        Json.number(share, "inside", plane.shares().get(g));
+        share.put("group", stand.group().name());
+        Json.number(share, "inside", plane.dosed(stand.group()));
       }
     }
     Json.strings(json, "cautions", cautions());

@@ -76,6 +76,12 @@ public final class FieldPrediction {
         rig.tank(), depth, count(rig.tank().length(), cell), count(rig.tank().width(), cell));
   }
 
+  /** Centres of the equal cells of the upright plane through the middle of the tank. */
+  Places uprightCells(double cell) {
+    return Places.upright(
+        rig.tank(), count(rig.tank().length(), cell), count(rig.tank().depth(), cell));
+  }
+
   /** Side of the largest square that fits into a cell [m]. */
   public double sensor(double cell) {
     return Math.min(
@@ -151,11 +157,12 @@ public final class FieldPrediction {
   /** The best estimate on the upright plane through the middle of the tank. */
   public Raster section(double cell) {
     Tank tank = rig.tank();
-    int columns = count(tank.length(), cell);
-    int layers = count(tank.depth(), cell);
-    Places upright = Places.upright(tank, columns, layers);
+    Places upright = uprightCells(cell);
     double[] ppfd = solver.solve(model.best().applyTo(rig), upright).ppfd();
-    return new Raster(columns, layers, upright.cells().orElseThrow().whole(ppfd));
+    return new Raster(
+        count(tank.length(), cell),
+        count(tank.depth(), cell),
+        upright.cells().orElseThrow().whole(ppfd));
   }
 
   /** Everything that was predicted. */

@@ -33,6 +33,9 @@ import parfield.units.LengthUnit;
  * @param groups who was asked about
  * @param water every group in every part of the water, part by part
  * @param surface every group on the whole living surface: rocks and bottom
+ * @param whole every group in all of the water
+ * @param planes level ones that were asked for, maybe none
+ * @param section the upright plane through the middle, if it was asked for
  * @param files that were left
  */
 public record HomesAnswer(
@@ -42,6 +45,9 @@ public record HomesAnswer(
     List<CoralGroup> groups,
     List<Home> water,
     List<Home> surface,
+    List<Home> whole,
+    List<DayPlane> planes,
+    Optional<DayPlane> section,
     List<String> files)
     implements Answer {
   /** Places in the water: about a hundred, so a percent each, in each of nine parts. */
@@ -56,6 +62,9 @@ public record HomesAnswer(
     groups = List.copyOf(groups);
     water = List.copyOf(water);
     surface = List.copyOf(surface);
+    whole = List.copyOf(whole);
+    planes = List.copyOf(planes);
+    Objects.requireNonNull(section, "section");
     files = List.copyOf(files);
   }
 
@@ -84,23 +93,56 @@ public record HomesAnswer(
                 .stream()
                 .map(sample -> new Place(sample.x(), sample.y(), sample.depth()))
                 .toList());
-    Zone whole = Zone.depths("rocks and bottom", tank, 0, tank.depth());
+    DayLight wet = DayLight.of(model.predict(solver, rig, water), outputs);
     return new HomesAnswer(
         source,
         rig,
         program,
         groups,
-        Home.of(
-            DayLight.of(model.predict(solver, rig, water), outputs),
-            water,
-            Home.zones(tank, layers, parts),
-            groups),
+        Home.of(wet, water, Home.zones(tank, layers, parts), groups),
         Home.of(
             DayLight.of(model.predict(solver, rig, surface), outputs),
             surface,
-            List.of(whole),
+            List.of(Zone.depths("rocks and bottom", tank, 0, tank.depth())),
             groups),
+        Home.of(wet, water, List.of(Zone.depths("all the water", tank, 0, tank.depth())), groups),
+        List.of(),
+        Optional.empty(),
         List.of());
+  }
+
+  /** This answer with level planes of the same day. */
+  public HomesAnswer withPlanes(List<DayPlane> levels) {
+    return new HomesAnswer(
+        source, rig, program, groups, water, surface, whole, levels, section, files);
+  }
+
+  /**
+   * This answer with level planes.
+   *
+   * @param depths of them [m]
+   * @param cell greatest side of their cells [m]
+   */
+  public HomesAnswer withPlanes(
+      LightModel model, FieldSolver solver, List<Double> depths, double cell) {
+    DayOutputs outputs = DayOutputs.of(program, rig);
+    return withPlanes(
+        depths.stream()
+            .map(depth -> DayPlane.level(model, solver, rig, outputs, depth, cell))
+            .toList());
+  }
+
+  /** This answer with the section, in cells of at most {@code cell} [m]. */
+  public HomesAnswer withSection(LightModel model, FieldSolver solver, double cell) {
+    DayPlane upright = DayPlane.upright(model, solver, rig, DayOutputs.of(program, rig), cell);
+    return new HomesAnswer(
+        source, rig, program, groups, water, surface, whole, planes, Optional.of(upright), files);
+  }
+
+  /** This answer with files that were left. */
+  public HomesAnswer leaving(List<String> left) {
+    return new HomesAnswer(
+        source, rig, program, groups, water, surface, whole, planes, section, left);
   }
 
   /** Parts of the water, in their order. */
@@ -160,6 +202,27 @@ public record HomesAnswer(
     return Numbers.percent(home.fits()) + " " + home.answer().word();
   }
 
+  /** All the water, then rocks and bottom: every group in each. */
+  public List<Home> wholes() {
+    List<Home> all = new ArrayList<>(whole);
+    all.addAll(surface);
+    return all;
+  }
+
+  private Table shares() {
+    Table table = new Table("llrrr", "where", "group", "by PPFD", "by DLI", "by both");
+    for (Home home : wholes()) {
+      table.row(
+          List.of(
+              home.zone().name(),
+              home.group().name(),
+              Numbers.percent(home.byPeak()),
+              Numbers.percent(home.byDose()),
+              Numbers.percent(home.fits())));
+    }
+    return table;
+  }
+
   @Override
   public String text(LengthUnit unit) {
     StringBuilder text = new StringBuilder();
@@ -179,6 +242,17 @@ public record HomesAnswer(
     surface.forEach(home -> row.add(cell(home)));
     table.row(row);
     text.append(table.text());
+    text.append("\nShare (%) by the peak alone, by the dose alone, and by both\n");
+    text.append(shares().text());
+    for (DayPlane plane : planes()) {
+      text.append('\n').append("Plane ").append(plane.where(unit)).append('\n');
+      groups.forEach(group -> text.append(Lines.item(plane.standing(group))));
+    }
+    section.ifPresent(
+        plane -> {
+          text.append('\n').append("S").append(plane.where(unit).substring(1)).append('\n');
+          groups.forEach(group -> text.append(Lines.item(plane.standing(group))));
+        });
     text.append(Lines.section("In short", groups.stream().map(this::best).toList()));
     text.append(Lines.section("What they want", groups.stream().map(HomesAnswer::wants).toList()));
     text.append(
@@ -199,7 +273,10 @@ public record HomesAnswer(
     groups.forEach(group -> DayAnswer.group(who.addObject(), group));
     ArrayNode homes = json.putArray("homes");
     water.forEach(home -> put(homes.addObject(), home));
-    surface.forEach(home -> put(homes.addObject(), home));
+    wholes().forEach(home -> put(homes.addObject(), home));
+    ArrayNode all = json.putArray("planes");
+    planes.forEach(plane -> put(all.addObject(), plane));
+    section.ifPresent(plane -> put(json.putObject("section"), plane));
     Json.strings(json, "cautions", List.of(Caution.ANIMALS.inWords()));
     Json.strings(json, "files", files);
     return json;
@@ -212,7 +289,27 @@ public record HomesAnswer(
     entry.put("group", home.group().name());
     entry.put("places", home.places());
     Json.number(entry, "fits", home.fits());
+    Json.number(entry, "fits_by_ppfd", home.byPeak());
+    Json.number(entry, "fits_by_dli", home.byDose());
     entry.put("answer", home.answer().word());
     entry.put("mostly", home.mostly().words());
+  }
+
+  private void put(ObjectNode entry, DayPlane plane) {
+    plane.depth().ifPresent(depth -> Json.length(entry, "depth", depth));
+    ArrayNode who = entry.putArray("standings");
+    for (CoralGroup group : groups) {
+      ObjectNode of = who.addObject();
+      of.put("group", group.name());
+      ArrayNode shares = of.putArray("shares");
+      plane
+          .standings(group)
+          .forEach(
+              (words, share) -> {
+                ObjectNode one = shares.addObject();
+                one.put("standing", words);
+                Json.number(one, "share", share);
+              });
+    }
   }
 }

@@ -63,7 +63,7 @@ final class AcclimateCommand implements Callable<Integer> {
                 modelling.model(bench, spec.commandLine().getErr()),
                 modelling.solver(),
                 rig,
-                day.program(rig),
+                day.program(bench, rig),
                 place.in(bench, unit),
                 had.first(),
                 before,

@@ -91,7 +91,7 @@ final class CalendarCommand implements Callable<Integer> {
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
     Rig rig = day.rig(bench);
-    DailyProgram program = day.program(rig);
+    DailyProgram program = day.program(bench, rig);
     CalendarAnswer answer =
         new CalendarAnswer(
             bench.setup().source(),

@@ -9,6 +9,7 @@ import parfield.answer.Bench;
 import parfield.answer.CarePictures;
 import parfield.answer.DayAnswer;
 import parfield.answer.FieldPrediction;
+import parfield.answer.Numbers;
 import parfield.answer.Refusal;
 import parfield.rig.Rig;
 import parfield.units.LengthUnit;
@@ -62,7 +63,9 @@ final class DayCommand implements Callable<Integer> {
   @Option(
       names = "--map",
       paramLabel = "OUT",
-      description = "Leave a map of the dose at the first --depth in this file.")
+      description =
+          "Leave a map of the dose at each --depth in this file; with several depths, each in a file"
+              + " of its own, with the depth before the ending, all on one scale.")
   private Path map;
 
   @Override
@@ -72,12 +75,14 @@ final class DayCommand implements Callable<Integer> {
     }
     List<Path> inputs = new ArrayList<>(modelling.inputs());
     inputs.add(file);
-    List<String> left = OutputFile.check(inputs, svg, map);
+    List<String> left = new ArrayList<>(OutputFile.check(inputs, svg));
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
     Rig rig = day.rig(bench);
     List<Double> planes = depths == null ? List.of() : depths.metres(unit);
     bench.checkDepths(planes, unit);
+    List<Path> maps = maps(planes, unit);
+    left.addAll(OutputFile.check(inputs, maps.toArray(Path[]::new)));
     PrintWriter err = spec.commandLine().getErr();
     DayAnswer answer =
         DayAnswer.of(
@@ -85,7 +90,7 @@ final class DayCommand implements Callable<Integer> {
                 modelling.model(bench, err),
                 modelling.solver(),
                 rig,
-                day.program(rig),
+                day.program(bench, rig),
                 place.in(bench, unit),
                 planes,
                 FieldPrediction.CELL,
@@ -94,10 +99,19 @@ final class DayCommand implements Callable<Integer> {
     if (svg != null) {
       OutputFile.write(svg, CarePictures.curve(answer, unit));
     }
-    if (map != null) {
-      OutputFile.write(map, CarePictures.map(answer, 0, unit));
+    for (int k = 0; k < maps.size(); k++) {
+      OutputFile.write(
+          maps.get(k),
+          CarePictures.map(rig, answer.planes().get(k), CarePictures.scale(answer.planes()), unit));
     }
     output.print(spec.commandLine().getOut(), answer, unit);
     return ExitCode.DONE;
+  }
+
+  private List<Path> maps(List<Double> planes, LengthUnit unit) {
+    if (map == null || planes.size() == 1) {
+      return map == null ? List.of() : List.of(map);
+    }
+    return planes.stream().map(depth -> OutputFile.with(map, Numbers.length(depth, unit))).toList();
   }
 }

@@ -9,6 +9,7 @@ import parfield.answer.Refusal;
 import parfield.care.CoralGroup;
 import parfield.care.DailyProgram;
 import parfield.care.Livestock;
+import parfield.formats.DayText;
 import parfield.formats.Nearest;
 import parfield.rig.Rig;
 import picocli.CommandLine.Option;
@@ -25,18 +26,21 @@ final class DayOptions {
   @Option(
       names = "--lit",
       paramLabel = "FROM-TO",
-      defaultValue = AskedDay.LIT,
       description =
           "From when to when all channels are lit, ramps included; over midnight where the end is"
-              + " not after the start. Default: ${DEFAULT-VALUE}.")
+              + " not after the start. Default: what the setup states under day, else "
+              + DayText.LIT
+              + ".")
   private String lit;
 
   @Option(
       names = "--ramp",
       paramLabel = "TIME",
-      defaultValue = AskedDay.RAMP,
       description =
-          "How long dials climb and fall, evenly, as in 90min or 0. Default: ${DEFAULT-VALUE}.")
+          "How long dials climb and fall, evenly, as in 90min or 0. Default: what the setup states"
+              + " under day, else "
+              + DayText.RAMP
+              + ".")
   private String ramp;
 
   @Option(
@@ -45,15 +49,20 @@ final class DayOptions {
       description =
           "What differs for a channel: NAME=FROM-TO/UP/DOWN@LEVEL, as in"
               + " violet=09:00-21:00/2h/1h@60, ramps and level (percent of its dial) as needed, or"
-              + " NAME=off. Once for each lit spell.")
+              + " NAME=off. Once for each lit spell; in place of what the setup states for that channel.")
   private List<String> channels = new ArrayList<>();
 
   Rig rig(Bench bench) {
     return bench.rig(rig);
   }
 
-  DailyProgram program(Rig of) {
-    return AskedDay.program(of, lit, ramp, channels);
+  /** What the options say, and for the rest what the bench states. */
+  DailyProgram program(Bench bench, Rig of) {
+    return AskedDay.program(
+        of,
+        lit == null ? AskedDay.stated(bench).lit() : lit,
+        ramp == null ? AskedDay.stated(bench).ramp() : ramp,
+        AskedDay.channels(bench, of, channels));
   }
 
   /** The bench's groups by name; those asked for, or all. */

@@ -193,7 +193,7 @@ final class FieldCommand implements Callable<Integer> {
       for (int k = 0; k < planes.size(); k++) {
         int plane = k;
         Path target =
-            planes.size() == 1 ? svg : withDepth(svg, Numbers.length(planes.get(k), unit));
+            planes.size() == 1 ? svg : OutputFile.with(svg, Numbers.length(planes.get(k), unit));
         files.put(
             target,
             answer ->
@@ -201,14 +201,6 @@ final class FieldCommand implements Callable<Integer> {
       }
     }
     return files;
-  }
-
-  /** {@code map.svg} and 15 give {@code map-15.svg}. */
-  private static Path withDepth(Path svg, String depth) {
-    String name = svg.getFileName().toString();
-    int dot = name.lastIndexOf('.');
-    return svg.resolveSibling(
-        dot <= 0 ? name + "-" + depth : name.substring(0, dot) + "-" + depth + name.substring(dot));
   }
 
   private void checkOptions() {

@@ -59,6 +59,14 @@ final class OutputFile {
     return wanted;
   }
 
+  /** A name with words before its ending: {@code map.svg} and 15 give {@code map-15.svg}. */
+  static Path with(Path target, String words) {
+    String name = target.getFileName().toString();
+    int dot = name.lastIndexOf('.');
+    return target.resolveSibling(
+        dot <= 0 ? name + "-" + words : name.substring(0, dot) + "-" + words + name.substring(dot));
+  }
+
   /**
    * Leaves text under a name, as UTF-8.
    *

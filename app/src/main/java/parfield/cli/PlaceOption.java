@@ -2,7 +2,6 @@ package parfield.cli;
 
 import java.util.stream.DoubleStream;
 import parfield.answer.Bench;
-import parfield.answer.Numbers;
 import parfield.answer.Refusal;
 import parfield.tank.Place;
 import parfield.units.LengthUnit;
@@ -24,8 +23,12 @@ final class PlaceOption {
    */
   Place in(Bench bench, LengthUnit unit) {
     if (at == null) {
-      return new Place(
-          bench.setup().tank().length() / 2, bench.setup().tank().width() / 2, bench.usualDepth());
+      return bench.checked(
+          new Place(
+              bench.setup().tank().length() / 2,
+              bench.setup().tank().width() / 2,
+              bench.usualDepth()),
+          unit);
     }
     double[] metres = at.metres(unit).stream().flatMapToDouble(DoubleStream::of).toArray();
     if (metres.length != 3) {
@@ -33,16 +36,6 @@ final class PlaceOption {
           "a place is x, y and depth: three lengths; got " + metres.length,
           "write it as in --at 45,30,20");
     }
-    Place place = new Place(metres[0], metres[1], metres[2]);
-    if (!bench.setup().tank().contains(place)) {
-      throw Refusal.of(
-          "the place "
-              + Numbers.spot(place, unit)
-              + ", "
-              + Numbers.withUnit(place.depth(), unit)
-              + " deep, is not in the water",
-          "ask for a place between the panes, in no rock");
-    }
-    return place;
+    return bench.checked(new Place(metres[0], metres[1], metres[2]), unit);
   }
 }

@@ -52,7 +52,7 @@ final class PowerCommand implements Callable<Integer> {
             bench.setup().source(),
             modelling.model(bench, spec.commandLine().getErr()),
             rig,
-            day.program(rig),
+            day.program(bench, rig),
             tariff == null ? OptionalDouble.empty() : OptionalDouble.of(tariff),
             currency);
     output.print(spec.commandLine().getOut(), answer, output.length(bench));

@@ -2,7 +2,6 @@ package parfield.plot;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import parfield.tank.Rectangle;
 import parfield.tank.Tank;
 
@@ -38,27 +37,10 @@ public final class BandMap {
             Frame.scale(tank.length(), tank.width(), 0, MOST_HEIGHT),
             true);
     Verdicts verdicts =
-        new Verdicts(
+        new BandVerdicts(
             frame.lattice(spec.low(), SPACING), frame.lattice(spec.high(), SPACING), spec.band());
     Svg svg = sheet.body();
-    frame.openClipped(svg);
-    regions(svg, frame, verdicts);
-    CutRocks rocks = CutRocks.of(frame, spec.scene());
-    rocks.draw(svg, frame);
-    spec.scene().measured().ifPresent(part -> outlineMeasured(svg, frame, part));
-    Overlay.fixtures(svg, frame, spec.scene().fixtures());
-    Placement placement = new Placement();
-    rocks.keepOff(frame, placement);
-    Svg readings = new Svg();
-    Overlay.readings(
-        readings,
-        frame,
-        spec.scene().readings().stream().map(Overlay.Point::fromAbove).toList(),
-        placement);
-    for (Verdict verdict : Verdict.values()) {
-      words(svg, frame, verdicts, verdict, placement);
-    }
-    svg.append(readings).close("svg");
+    CutRocks rocks = plane(svg, frame, spec.scene(), verdicts);
     sheet.fillTo(
         frame.drawAxes(svg, spec.scene().length(), "from the left pane", "from the front pane"));
     List<Sheet.Sign> signs = new ArrayList<>(signs(verdicts, rocks));
@@ -68,6 +50,31 @@ public final class BandMap {
     }
     sheet.key(signs, frame.left());
     return sheet.finished();
+  }
+
+  /** Draws everything inside a plane's outline, level or upright, and tells the rocks it cuts. */
+  static CutRocks plane(Svg svg, Frame frame, Scene scene, Verdicts verdicts) {
+    frame.openClipped(svg);
+    regions(svg, frame, verdicts);
+    CutRocks rocks = CutRocks.of(frame, scene);
+    rocks.draw(svg, frame);
+    scene.measured().ifPresent(part -> outlineMeasured(svg, frame, part));
+    if (frame.upward()) {
+      Overlay.fixtures(svg, frame, scene.fixtures());
+    }
+    Placement placement = new Placement();
+    rocks.keepOff(frame, placement);
+    Svg readings = new Svg();
+    Overlay.readings(
+        readings,
+        frame,
+        scene.readings().stream().map(Overlay.Point::fromAbove).toList(),
+        placement);
+    for (Verdict verdict : verdicts.all()) {
+      words(svg, frame, verdicts, verdict, placement);
+    }
+    svg.append(readings).close("svg");
+    return rocks;
   }
 
   private static void regions(Svg svg, Frame frame, Verdicts verdicts) {
@@ -83,7 +90,7 @@ public final class BandMap {
         frame.height(),
         "fill",
         Verdict.OPEN.tint);
-    for (Verdict verdict : List.of(Verdict.BELOW, Verdict.IN, Verdict.ABOVE)) {
+    for (Verdict verdict : verdicts.all().subList(0, verdicts.all().size() - 1)) {
       StringBuilder path = new StringBuilder();
       Contours.around(verdicts.margin(verdict), 0)
           .forEach(line -> path.append(frame.onSheet(line).straight()));
@@ -102,7 +109,7 @@ public final class BandMap {
             1.4);
       }
     }
-    for (Verdict verdict : Verdict.values()) {
+    for (Verdict verdict : verdicts.all()) {
       verdict.hatch(svg, frame, (u, v) -> verdicts.at(u, v) == verdict);
     }
   }
@@ -145,7 +152,7 @@ public final class BandMap {
   /** Writes a verdict where its region has most room, in the longest words that fit. */
   private static void words(
       Svg svg, Frame frame, Verdicts verdicts, Verdict verdict, Placement placement) {
-    for (String words : verdict.wordings(verdicts.band())) {
+    for (String words : verdicts.wordings(verdict)) {
       double width = Look.width(words, Look.BODY) * Look.STRONG + 6;
       for (boolean upright : new boolean[] {false, true}) {
         double halfX = (upright ? LABEL_HEIGHT : width) / 2;
@@ -217,20 +224,19 @@ public final class BandMap {
   private static boolean holds(
       Frame frame, Verdicts verdicts, Verdict verdict, double x, double y) {
     double u = (x - frame.left()) / frame.width();
-    double v = (frame.bottom() - y) / frame.height();
+    double down = (y - frame.top()) / frame.height();
+    double v = frame.upward() ? 1 - down : down;
     return u >= 0 && u <= 1 && v >= 0 && v <= 1 && verdicts.at(u, v) == verdict;
   }
 
-  private static List<Sheet.Sign> signs(Verdicts verdicts, CutRocks rocks) {
+  /** The signs of the verdicts. */
+  static List<Sheet.Sign> signs(Verdicts verdicts, CutRocks rocks) {
     List<Sheet.Sign> signs = new ArrayList<>();
-    for (Verdict verdict : Verdict.values()) {
-      String share =
-          String.format(
-              Locale.ROOT,
-              "%s: %.0f %%",
-              verdict.wordings(verdicts.band()).get(0),
-              100 * verdicts.share(verdict, rocks.part()));
-      signs.add(new Sheet.Sign(share, verdict::sign));
+    for (Verdict verdict : verdicts.all()) {
+      double share = verdicts.share(verdict, rocks.part());
+      verdicts
+          .inKey(verdict, share)
+          .ifPresent(words -> signs.add(new Sheet.Sign(words, verdict::sign)));
     }
     return signs;
   }

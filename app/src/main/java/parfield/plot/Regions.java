@@ -10,6 +10,12 @@ final class Regions {
   /** Lines that fall to the right. */
   static final double FALLING = Math.PI / 4;
 
+  /** Lines along the sheet. */
+  static final double LEVEL = 0;
+
+  /** Lines up the sheet. */
+  static final double UPRIGHT = Math.PI / 2;
+
   /** Distance between the points at which a line asks whether it is inside [px]. */
   private static final double STRIDE = 1.5;
 

@@ -24,19 +24,8 @@ public final class Section {
    * @return one SVG document
    */
   public static String svg(HeatMapSpec spec) {
-    Tank tank = spec.scene().tank();
-    List<Hanging> fixtures = spec.scene().fixtures();
-    double air = fixtures.stream().mapToDouble(Hanging::height).max().orElse(0);
     Sheet sheet = new Sheet(spec.caption());
-    double scale = Frame.scale(tank.length(), tank.depth(), air, MOST_HEIGHT);
-    Frame frame =
-        new Frame(
-            Look.MARGIN + Frame.GUTTER,
-            sheet.bottom() + HEADROOM + air * scale,
-            tank.length(),
-            tank.depth(),
-            scale,
-            false);
+    Frame frame = frame(sheet, spec.scene());
     List<Overlay.Point> readings =
         spec.scene().readings().stream().map(Overlay.Point::fromTheFront).toList();
     Svg svg = sheet.body();
@@ -44,12 +33,31 @@ public final class Section {
     HeatMap.plane(svg, frame, spec, readings);
     svg.close("svg");
     sheet.fillTo(frame.drawAxes(svg, spec.scene().length(), "from the left pane", "depth"));
-    waterLine(svg, frame);
-    Placement placement = new Placement();
-    fixtures.forEach(hanging -> fixture(svg, frame, spec.scene(), hanging, placement));
+    overWater(svg, frame, spec.scene());
     Legend.draw(sheet, frame, spec);
     sheet.key(Legend.signs(spec.scene().withFixtures(List.of()), frame), frame.left());
     return sheet.finished();
+  }
+
+  /** Room for the water, and over it for the fixtures, below what a sheet already holds. */
+  static Frame frame(Sheet sheet, Scene scene) {
+    Tank tank = scene.tank();
+    double air = scene.fixtures().stream().mapToDouble(Hanging::height).max().orElse(0);
+    double scale = Frame.scale(tank.length(), tank.depth(), air, MOST_HEIGHT);
+    return new Frame(
+        Look.MARGIN + Frame.GUTTER,
+        sheet.bottom() + HEADROOM + air * scale,
+        tank.length(),
+        tank.depth(),
+        scale,
+        false);
+  }
+
+  /** The water line and the fixtures over it. */
+  static void overWater(Svg svg, Frame frame, Scene scene) {
+    waterLine(svg, frame);
+    Placement placement = new Placement();
+    scene.fixtures().forEach(hanging -> fixture(svg, frame, scene, hanging, placement));
   }
 
   private static void waterLine(Svg svg, Frame frame) {

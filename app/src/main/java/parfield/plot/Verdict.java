@@ -1,9 +1,9 @@
 package parfield.plot;
 
-import java.util.List;
-import parfield.survey.Band;
-
-/** How a place stands to a band, and how that looks. */
+/**
+ * How a place stands to what is wanted there, and how that looks: single lines are too little,
+ * crossed ones too much; slanted lines are of PPFD, level and upright ones of the dose.
+ */
 enum Verdict {
   /** The whole interval lies under the band. */
   BELOW("#c3d3df"),
@@ -11,25 +11,17 @@ enum Verdict {
   IN("#fbf7d8"),
   /** The whole interval lies over the band. */
   ABOVE("#edc9a8"),
-  /** The interval reaches over an end of the band. */
+  /** The whole interval of the dose lies under its range. */
+  DOSE_BELOW("#d6e3d9"),
+  /** The whole interval of the dose lies over its range. */
+  DOSE_ABOVE("#ecd3dc"),
+  /** The interval reaches over an end of what is wanted. */
   OPEN("#f1f2f2");
 
   final String tint;
 
   Verdict(String tint) {
     this.tint = tint;
-  }
-
-  /** What this says of a band, the fullest wording first, each shorter than the one before. */
-  List<String> wordings(Band band) {
-    String from = Ticks.text(band.from());
-    String to = Ticks.text(band.to());
-    return switch (this) {
-      case BELOW -> List.of("below " + from, "below");
-      case IN -> List.of("in " + band.name() + " " + from + "–" + to, "in " + band.name(), "in");
-      case ABOVE -> List.of("above " + to, "above");
-      case OPEN -> List.of("too close to call", "too close");
-    };
   }
 
   /** Hatches a part of a plane; what is in the band stays clear. */
@@ -39,6 +31,11 @@ enum Verdict {
       case ABOVE -> {
         Regions.hatch(svg, frame, part, Regions.RISING, 7, "#8a4a17", 1.1, 1);
         Regions.hatch(svg, frame, part, Regions.FALLING, 7, "#8a4a17", 1.1, 1);
+      }
+      case DOSE_BELOW -> Regions.hatch(svg, frame, part, Regions.LEVEL, 7, "#2f5d45", 1.1, 1);
+      case DOSE_ABOVE -> {
+        Regions.hatch(svg, frame, part, Regions.LEVEL, 8, "#84354f", 1.1, 1);
+        Regions.hatch(svg, frame, part, Regions.UPRIGHT, 8, "#84354f", 1.1, 1);
       }
       case OPEN -> Regions.dots(svg, frame, part, 9, Look.QUIET, 1.7);
       case IN -> {}

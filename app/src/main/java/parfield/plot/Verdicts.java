@@ -1,37 +1,40 @@
 package parfield.plot;
 
-import parfield.survey.Band;
+import java.util.List;
+import java.util.Optional;
 
-/**
- * How every place of a plane stands to a band.
- *
- * @param low lower ends of the intervals
- * @param high upper ends, on the same nodes
- * @param band the wanted range
- */
-record Verdicts(Lattice low, Lattice high, Band band) {
-
-  /** A field that is 0 or more exactly where one verdict holds. */
-  Lattice margin(Verdict verdict) {
-    return low.with(high, (from, to) -> margin(verdict, from, to));
-  }
+/** How every place of a plane stands to what is wanted there. */
+interface Verdicts {
+  /** Those that there can be, in the order of the key, {@link Verdict#OPEN} the last. */
+  List<Verdict> all();
 
   /** The verdict at a point, both coordinates as shares of the plane's span. */
-  Verdict at(double u, double v) {
-    return of(low.at(u, v), high.at(u, v));
-  }
+  Verdict at(double u, double v);
+
+  /** A field that is 0 or more exactly where one verdict holds. */
+  Lattice margin(Verdict verdict);
+
+  /** What a verdict says, the fullest wording first, each shorter than the one before. */
+  List<String> wordings(Verdict verdict);
+
+  /** The words of a verdict in the key; empty where it is not named there. */
+  Optional<String> inKey(Verdict verdict, double share);
+
+  /** Places along the first axis at which the plane is looked at. */
+  int columns();
+
+  /** Places along the second. */
+  int rows();
 
   /** The share of the plane's area that has a verdict, 0 to 1; what is rock is no part of it. */
-  double share(Verdict verdict, Regions.Part rock) {
-    int columns = low.x().length;
-    int rows = low.y().length;
+  default double share(Verdict verdict, Regions.Part rock) {
     int count = 0;
     int water = 0;
-    for (int row = 0; row < rows; row++) {
-      for (int column = 0; column < columns; column++) {
+    for (int row = 0; row < rows(); row++) {
+      for (int column = 0; column < columns(); column++) {
         // Middles of equal cells, so that edges count no more than the rest.
-        double u = (column + 0.5) / columns;
-        double v = (row + 0.5) / rows;
+        double u = (column + 0.5) / columns();
+        double v = (row + 0.5) / rows();
         if (!rock.contains(u, v)) {
           water++;
           count += at(u, v) == verdict ? 1 : 0;
@@ -39,24 +42,5 @@ record Verdicts(Lattice low, Lattice high, Band band) {
       }
     }
     return water == 0 ? 0 : count / (double) water;
-  }
-
-  private Verdict of(double from, double to) {
-    for (Verdict verdict : new Verdict[] {Verdict.IN, Verdict.BELOW, Verdict.ABOVE}) {
-      if (margin(verdict, from, to) >= 0) {
-        return verdict;
-      }
-    }
-    return Verdict.OPEN;
-  }
-
-  private double margin(Verdict verdict, double from, double to) {
-    double inside = Math.min(from - band.from(), band.to() - to);
-    return switch (verdict) {
-      case IN -> inside;
-      case BELOW -> band.from() - to;
-      case ABOVE -> from - band.to();
-      case OPEN -> -Math.max(inside, Math.max(band.from() - to, from - band.to()));
-    };
   }
 }

@@ -9,12 +9,16 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parfield.care.Caution;
 
 /** The commands that carry a rig's light into the days of a tank. */
 class CareTest {
@@ -110,11 +114,99 @@ class CareTest {
   void homesAddUpAndNameTheirSource() throws IOException {
     JsonNode homes = json(answered("homes", "--layers", "2", "--parts", "1", "--json"));
 
-    assertThat(homes.at("/homes")).hasSize(3 * 6);
+    // Two layers, all the water, rocks and bottom: six groups in each.
+    assertThat(homes.at("/homes")).hasSize(4 * 6);
+    homes
+        .at("/homes")
+        .forEach(
+            home -> {
+              double both = home.at("/fits/value").asDouble();
+              assertThat(both).isLessThanOrEqualTo(home.at("/fits_by_ppfd/value").asDouble());
+              assertThat(both).isLessThanOrEqualTo(home.at("/fits_by_dli/value").asDouble());
+            });
     homes
         .at("/homes")
         .forEach(home -> assertThat(home.at("/fits/value").asDouble()).isBetween(0.0, 1.0));
     assertThat(homes.at("/groups/0/confidence").asText()).isEqualTo("low");
+  }
+
+  @Test
+  void homesAreMappedByGroupAndDepthAndTheirSharesAddUp() throws IOException {
+    Path map = folder.resolve("homes.svg");
+    Path section = folder.resolve("upright.svg");
+    JsonNode homes =
+        json(
+            answered(
+                "homes",
+                "--group",
+                "soft",
+                "--group",
+                "small polyps",
+                "--depth",
+                "15,30",
+                "--svg",
+                map,
+                "--section",
+                section,
+                "--json"));
+
+    assertThat(homes.at("/planes")).hasSize(2);
+    for (JsonNode plane :
+        List.of(homes.at("/planes/0"), homes.at("/planes/1"), homes.at("/section"))) {
+      for (JsonNode standing : plane.at("/standings")) {
+        double sum = 0;
+        for (JsonNode share : standing.at("/shares")) {
+          sum += share.at("/share").asDouble();
+        }
+        assertThat(sum).isCloseTo(1, within(1e-3));
+      }
+    }
+    assertThat(homes.at("/files")).hasSize(6);
+    assertThat(folder.resolve("homes-small-polyps-30.svg"))
+        .content()
+        .contains(
+            "<title>Homes for small polyps under low, 30 cm deep</title>",
+            "<desc>For small polyps, by area: home ");
+    assertThat(folder.resolve("upright-soft.svg"))
+        .content()
+        .contains("<title>Homes for soft under low, section 20 cm from the front pane</title>");
+    assertThat(refused("homes", "--svg", map))
+        .isEqualTo(
+            Run.refused(
+                "parfield: --svg maps homes on a plane; no --depth was given", "  add --depth 15"));
+  }
+
+  @Test
+  void theDoseIsMappedOnOneScaleWithItsIntervals() throws IOException {
+    Path map = folder.resolve("dose.svg");
+    JsonNode day = json(answered("day", "--depth", "15,30", "--map", map, "--json"));
+    JsonNode mean = day.at("/planes/1/mean_dli_mol_m2_d");
+
+    assertThat(day.at("/planes/1/least_dli_mol_m2_d/value").asDouble())
+        .isLessThan(mean.at("/value").asDouble());
+    assertThat(day.at("/planes/1/most_dli_mol_m2_d/value").asDouble())
+        .isGreaterThan(mean.at("/value").asDouble());
+    String shallow = Files.readString(folder.resolve("dose-15.svg"));
+    String deep = Files.readString(folder.resolve("dose-30.svg"));
+    assertThat(deep)
+        .contains("DLI, mol m⁻² d⁻¹", "<title>Daily light integral under low, 30 cm deep</title>")
+        .contains(
+            String.format(
+                Locale.ROOT,
+                "<desc>Mean %.1f (%.1f–%.1f), from",
+                mean.at("/value").asDouble(),
+                mean.at("/low").asDouble(),
+                mean.at("/high").asDouble()));
+    // One colour bar for both: the same last words after the axes.
+    assertThat(bar(deep)).isEqualTo(bar(shallow)).isNotEmpty();
+  }
+
+  private static List<String> bar(String svg) {
+    return Pattern.compile(">([0-9.]+)</text>")
+        .matcher(svg.substring(svg.indexOf("DLI, mol")))
+        .results()
+        .map(match -> match.group(1))
+        .toList();
   }
 
   @Test
@@ -168,9 +260,52 @@ class CareTest {
     var calendar = Biweekly.parse(Files.readString(out)).first();
 
     assertThat(calendar.getEvents()).hasSize(answer.at("/reminders").size());
+    assertThat(calendar.getEvents())
+        .allSatisfy(
+            event ->
+                assertThat(event.getDescription().getValue())
+                    .contains("\n" + Caution.EYES.inWords() + "."))
+        .anySatisfy(
+            event -> {
+              assertThat(event.getSummary().getValue()).startsWith("Light step 1");
+              assertThat(event.getDescription().getValue())
+                  .contains("\n" + Caution.ANIMALS.inWords() + ".")
+                  .contains("\n" + Caution.ELECTRICITY.inWords() + ".");
+            });
     assertThat(calendar.getEvents().get(0).getSequence().getValue()).isEqualTo(2);
     assertThat(answered("calendar", "--out", out).out())
         .contains("Reminders only: no fixture is driven");
+  }
+
+  @Test
+  void theSetupsOwnDayIsTakenWhereNoOptionSaysOtherwise(@TempDir Path own) throws IOException {
+    Path stated = Run.bench(own);
+    Run.write(
+        stated,
+        Files.readString(stated)
+            + "day: {lit: 08:00-20:00, ramp: 2h, channels: {white: 06:00-12:00/30min@50}}\n");
+
+    assertThat(program(stated, own))
+        .isEqualTo(
+            "white: 06:00 to 12:00, up in 30 min, there for 5 h, down in 30 min, at 50 % of what"
+                + " the rig dials");
+    assertThat(program(stated, own, "--channel", "white=09:00-21:00"))
+        .startsWith("white: 09:00 to 21:00, up in 2 h, there for 8 h,");
+    Run.write(
+        stated, Files.readString(stated).replace(", channels: {white: 06:00-12:00/30min@50}", ""));
+    assertThat(program(stated, own)).startsWith("white: 08:00 to 20:00, up in 2 h,");
+    assertThat(program(stated, own, "--lit", "11:00-21:00", "--ramp", "0"))
+        .startsWith("white: 11:00 to 21:00, up in 0 h, there for 10 h,");
+  }
+
+  private static String program(Path stated, Path own, String... more) throws IOException {
+    List<Object> all =
+        new ArrayList<>(
+            List.of("calendar", stated, "--rig", "low", "--out", own.resolve("day.ics"), "--json"));
+    all.addAll(List.of(more));
+    Run run = Run.parfield(all.toArray());
+    assertThat(run.err()).isEmpty();
+    return new ObjectMapper().readTree(run.out()).at("/program/0").asText();
   }
 
   @Test

@@ -2,6 +2,7 @@ package parfield.care;
 
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import parfield.survey.Band;
 
 /**
@@ -37,6 +38,16 @@ public record CoralGroup(
     return ppfd.name();
   }
 
+  /** Whether a peak is in its range, ends included [µmol m⁻² s⁻¹]. */
+  public boolean bright(double peak) {
+    return peak >= ppfd.from() && peak <= ppfd.to();
+  }
+
+  /** Whether a daily light integral is in its range, ends included [mol m⁻² d⁻¹]. */
+  public boolean dosed(double dli) {
+    return dli >= dliFrom && dli <= dliTo;
+  }
+
   /**
    * How the group stands under some light.
    *
@@ -54,5 +65,34 @@ public record CoralGroup(
       return Standing.DAY_TOO_MUCH;
     }
     return dli < dliFrom ? Standing.DAY_TOO_LITTLE : Standing.FITS;
+  }
+
+  /**
+   * What the intervals of a place's light say for certain. A peak that is surely outside its range
+   * is told before a dose that is; a dose that is surely outside is told even where the peak is
+   * open, for no peak makes it suit.
+   *
+   * @param peakLow lower end of the highest PPFD of the day [µmol m⁻² s⁻¹]
+   * @param peakHigh upper end
+   * @param dliLow lower end of the daily light integral [mol m⁻² d⁻¹]
+   * @param dliHigh upper end
+   * @return empty where the intervals leave it open
+   */
+  public Optional<Standing> surely(double peakLow, double peakHigh, double dliLow, double dliHigh) {
+    if (peakLow > ppfd.to()) {
+      return Optional.of(Standing.TOO_BRIGHT);
+    }
+    if (peakHigh < ppfd.from()) {
+      return Optional.of(Standing.TOO_DIM);
+    }
+    if (dliLow > dliTo) {
+      return Optional.of(Standing.DAY_TOO_MUCH);
+    }
+    if (dliHigh < dliFrom) {
+      return Optional.of(Standing.DAY_TOO_LITTLE);
+    }
+    boolean fits =
+        peakLow >= ppfd.from() && peakHigh <= ppfd.to() && dliLow >= dliFrom && dliHigh <= dliTo;
+    return fits ? Optional.of(Standing.FITS) : Optional.empty();
   }
 }

@@ -2,6 +2,7 @@ package parfield.care;
 
 import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import parfield.fit.PredictedField;
 import parfield.units.Estimate;
 
@@ -121,7 +122,27 @@ public final class DayLight {
 
   /** Mean daily light integral of all places [mol m⁻² d⁻¹]. */
   public Estimate meanDli() {
-    return ofTruths(truth -> Arrays.stream(doses[truth]).average().orElseThrow());
+    return meanDli(IntStream.range(0, places()).toArray());
+  }
+
+  /**
+   * Mean daily light integral of some places [mol m⁻² d⁻¹].
+   *
+   * @param some their numbers, at least one
+   */
+  public Estimate meanDli(int... some) {
+    return ofTruths(
+        truth -> Arrays.stream(some).mapToDouble(i -> doses[truth][i]).average().orElseThrow());
+  }
+
+  /** Daily light integral of the dimmest place [mol m⁻² d⁻¹]. */
+  public Estimate leastDli() {
+    return ofTruths(truth -> Arrays.stream(doses[truth]).min().orElseThrow());
+  }
+
+  /** Daily light integral of the brightest place [mol m⁻² d⁻¹]. */
+  public Estimate mostDli() {
+    return ofTruths(truth -> Arrays.stream(doses[truth]).max().orElseThrow());
   }
 
   /**

@@ -1,11 +1,13 @@
 package parfield.care;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import parfield.field.Places;
 import parfield.plan.Zone;
@@ -20,10 +22,18 @@ import parfield.units.Estimate;
  * @param zone where
  * @param places in the zone that were asked
  * @param fits share of them where peak and dose are in the group's ranges
+ * @param byPeak share of them where the peak is in its range, whatever the dose
+ * @param byDose share of them where the dose is in its range, whatever the peak
  * @param standings share of them in each standing, by the best estimate; they add up to 1
  */
 public record Home(
-    CoralGroup group, Zone zone, int places, Estimate fits, Map<Standing, Double> standings) {
+    CoralGroup group,
+    Zone zone,
+    int places,
+    Estimate fits,
+    Estimate byPeak,
+    Estimate byDose,
+    Map<Standing, Double> standings) {
   /** Share of a zone from which on a group is at home in it. */
   public static final double MOST = 0.5;
 
@@ -54,6 +64,8 @@ public record Home(
     Objects.requireNonNull(group, "group");
     Objects.requireNonNull(zone, "zone");
     Objects.requireNonNull(fits, "fits");
+    Objects.requireNonNull(byPeak, "byPeak");
+    Objects.requireNonNull(byDose, "byDose");
     standings = Collections.unmodifiableMap(new EnumMap<>(standings));
   }
 
@@ -101,18 +113,22 @@ public record Home(
       standings.put(standing, share(light, 0, inside, group, standing));
     }
     Estimate fits = light.ofTruths(truth -> share(light, truth, inside, group, Standing.FITS));
-    return new Home(group, zone, inside.length, fits, standings);
+    Estimate byPeak =
+        light.ofTruths(truth -> share(inside, place -> group.bright(light.peak(truth, place))));
+    Estimate byDose =
+        light.ofTruths(truth -> share(inside, place -> group.dosed(light.dli(truth, place))));
+    return new Home(group, zone, inside.length, fits, byPeak, byDose, standings);
   }
 
   private static double share(
       DayLight light, int truth, int[] inside, CoralGroup group, Standing standing) {
-    int count = 0;
-    for (int place : inside) {
-      if (group.under(light.peak(truth, place), light.dli(truth, place)) == standing) {
-        count++;
-      }
-    }
-    return (double) count / inside.length;
+    return share(
+        inside,
+        place -> group.under(light.peak(truth, place), light.dli(truth, place)) == standing);
+  }
+
+  private static double share(int[] inside, IntPredicate so) {
+    return (double) Arrays.stream(inside).filter(so).count() / inside.length;
   }
 
   /**

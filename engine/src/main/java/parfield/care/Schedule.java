@@ -149,9 +149,11 @@ public record Schedule(List<Row> rows) {
                 new Reminder(
                     bench + "|cleaning",
                     "Clean lamps, lid and panes",
-                    "Unplug first: "
-                        + Caution.ELECTRICITY.inWords()
-                        + ". Light is told for clean surfaces.",
+                    cautioned(
+                        "Unplug first. Light is told for clean surfaces.",
+                        Caution.ELECTRICITY,
+                        Caution.LOAD,
+                        Caution.EYES),
                     rows.get(0).from().plusDays(days),
                     Optional.empty(),
                     Duration.ofDays(1),
@@ -167,20 +169,35 @@ public record Schedule(List<Row> rows) {
         identity,
         String.format(
             Locale.ROOT, "%s %s at %s %%", row.fixtures(), spell.channel(), percent(row.dial())),
-        String.format(
-            Locale.ROOT,
-            "From 0 to %s %% in %s, there for %s, to 0 in %s.%s A reminder: it drives no fixture.",
-            percent(row.dial()),
-            Spans.words(spell.rampUp()),
-            Spans.words(spell.plateau()),
-            Spans.words(spell.rampDown()),
-            masters(row)),
+        cautioned(
+            String.format(
+                Locale.ROOT,
+                "From 0 to %s %% in %s, there for %s, to 0 in %s.%s A reminder: it drives no"
+                    + " fixture.",
+                percent(row.dial()),
+                Spans.words(spell.rampUp()),
+                Spans.words(spell.plateau()),
+                Spans.words(spell.rampDown()),
+                masters(row)),
+            // Where there are steps, these speak of the animals.
+            row.step() == 0
+                ? new Caution[] {Caution.ANIMALS, Caution.EYES}
+                : new Caution[] {Caution.EYES}),
         row.from(),
         Optional.of(spell.start()),
         spell.length(),
         1,
         row.to(),
         false);
+  }
+
+  /** A text and, each in a line of its own, what to mind in doing what it says. */
+  private static String cautioned(String text, Caution... cautions) {
+    StringBuilder all = new StringBuilder(text);
+    for (Caution caution : cautions) {
+      all.append('\n').append(caution.inWords()).append('.');
+    }
+    return all.toString();
   }
 
   private static String masters(Row row) {
@@ -211,7 +228,7 @@ public record Schedule(List<Row> rows) {
     return new Reminder(
         String.join("|", bench, "step", "" + first.step()),
         "Light step " + first.step() + ": turn the dials",
-        text.toString(),
+        cautioned(text.toString(), Caution.ANIMALS, Caution.EYES, Caution.ELECTRICITY),
         first.from(),
         Optional.empty(),
         Duration.ofDays(1),

@@ -40,6 +40,24 @@ class LivestockTest {
   }
 
   @Test
+  @DisplayName("what intervals say: a limit that is surely missed is named, peak before dose")
+  void intervalsSayWhatIsSure() {
+    assertThat(SOFT.surely(80, 140, 3, 5)).contains(Standing.FITS);
+    assertThat(SOFT.surely(151, 170, 3, 5)).contains(Standing.TOO_BRIGHT);
+    assertThat(SOFT.surely(60, 74, 1, 2)).contains(Standing.TOO_DIM);
+    assertThat(SOFT.surely(60, 80, 1, 2.4)).contains(Standing.DAY_TOO_LITTLE);
+    assertThat(SOFT.surely(140, 160, 6.1, 7)).contains(Standing.DAY_TOO_MUCH);
+    assertThat(SOFT.surely(140, 160, 3, 5)).isEmpty();
+    assertThat(SOFT.surely(80, 140, 5, 6.5)).isEmpty();
+    // Without an interval it says the same as a single light.
+    for (double peak = 0; peak <= 200; peak += 12.5) {
+      for (double dose = 0; dose <= 8; dose += .5) {
+        assertThat(SOFT.surely(peak, peak, dose, dose)).contains(SOFT.under(peak, dose));
+      }
+    }
+  }
+
+  @Test
   @DisplayName("shares count places: a field that falls evenly along the tank")
   void sharesCountPlaces() {
     Places places = Places.volume(CareBench.TANK, 30, 2, 3);
@@ -63,6 +81,16 @@ class LivestockTest {
         .isCloseTo(1, within(1e-12));
     assertThat(whole.get(0).mostly()).isEqualTo(Standing.TOO_BRIGHT);
     assertThat(whole.get(0).answer()).isEqualTo(Home.Answer.SOME);
+
+    // By peak alone a quarter; the dose alone lets in what .036 mol a µmol make 2.5 to 6: 69 to
+    // 167.
+    assertThat(whole.get(0).byPeak().value()).isCloseTo(.25, within(.04));
+    assertThat(whole.get(0).byDose().value()).isCloseTo((6 - 2.5) / .036 / 300, within(.04));
+    assertThat(light.mostDli().value())
+        .isCloseTo(.036 * Arrays.stream(ppfd).max().orElseThrow(), within(1e-9));
+    assertThat(light.leastDli().value())
+        .isCloseTo(.036 * Arrays.stream(ppfd).min().orElseThrow(), within(1e-9));
+    assertThat(light.meanDli(0, 1).value()).isCloseTo(.036 * (ppfd[0] + ppfd[1]) / 2, within(1e-9));
 
     List<Home> parts = Home.of(light, places, Home.zones(CareBench.TANK, 3, 3), List.of(SOFT));
     assertThat(parts).hasSize(9);

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import parfield.care.CoralGroup;
 import parfield.lamp.Fixture;
 import parfield.plan.Demand;
@@ -34,6 +35,7 @@ import parfield.units.LengthUnit;
  *     survey's light
  * @param bands by name
  * @param livestock groups of corals by name, as far as the bench states its own
+ * @param day when the channels are lit, if the bench states it
  * @param demands what the plan must meet
  * @param assumptions what was taken without being stated, one plain sentence each
  */
@@ -50,6 +52,7 @@ public record Setup(
     Map<String, Survey> surveys,
     Map<String, Band> bands,
     Map<String, CoralGroup> livestock,
+    Optional<StatedDay> day,
     List<Demand> demands,
     List<String> assumptions) {
   public Setup {
@@ -65,6 +68,7 @@ public record Setup(
     surveys = ordered(surveys);
     bands = ordered(bands);
     livestock = ordered(livestock);
+    Objects.requireNonNull(day, "day");
     demands = List.copyOf(demands);
     assumptions = List.copyOf(assumptions);
   }

@@ -35,6 +35,7 @@ public final class SetupFile {
     "surveys",
     "bands",
     "livestock",
+    "day",
     "demands"
   };
 
@@ -185,6 +186,8 @@ public final class SetupFile {
     Map<String, Optional<Band>> bands = each(top.optional("bands"), BandSection::read);
     Map<String, Optional<CoralGroup>> livestock =
         each(top.optional("livestock"), LivestockSection::read);
+    Optional<StatedDay> day =
+        top.optional("day").map(entry -> DaySection.read(entry, fixtures.values()));
     DemandSection demandReader = new DemandSection(bands, tank.tank(), lengths);
     List<Demand> demands = top.optional("demands").map(demandReader::read).orElse(List.of());
     notes.throwIfFaulty();
@@ -201,6 +204,7 @@ public final class SetupFile {
         taken(surveys),
         sound(bands),
         sound(livestock),
+        day,
         demands,
         notes.assumptions());
   }

@@ -2,13 +2,20 @@ package parfield.formats;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import biweekly.component.VEvent;
+import biweekly.io.text.ICalReader;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import parfield.care.Caution;
 import parfield.care.DailyProgram;
 import parfield.care.LitSpell;
 import parfield.care.Reminder;
@@ -79,8 +86,36 @@ class ScheduleFileTest {
     assertThat(reminders.get(0).text())
         .isEqualTo(
             "From 0 to 40 % in 1 h, there for 4 h, to 0 in 30 min. Dial overall at 90 %. A"
-                + " reminder: it drives no fixture.");
+                + " reminder: it drives no fixture.\n"
+                + Caution.ANIMALS.inWords()
+                + ".\n"
+                + Caution.EYES.inWords()
+                + ".");
+    assertThat(reminders.get(2).text())
+        .contains("\nElectricity near water: unplug fixtures before hands go into the water")
+        .contains("\nHanging load: ");
     assertThat(reminders.get(2).day()).isEqualTo(LocalDate.of(2026, 12, 29));
     assertThat(reminders.stream().map(Reminder::identity)).doesNotHaveDuplicates();
+  }
+
+  @Test
+  @DisplayName("another library reads each caution as a line of its own, whatever the folding")
+  void cautionsTravelInTheCalendar() throws IOException {
+    List<Reminder> reminders = schedule().reminders("bench", Optional.of(28));
+    String text = CalendarFile.text("Tank", reminders, Instant.parse("2026-11-30T04:05:06Z"), 0);
+
+    assertThat(text.split("\r\n", -1))
+        .allSatisfy(
+            line ->
+                assertThat(line.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(75));
+    try (ICalReader reader = new ICalReader(text)) {
+      List<VEvent> events = reader.readNext().getEvents();
+      assertThat(reader.getWarnings()).isEmpty();
+      for (int k = 0; k < reminders.size(); k++) {
+        assertThat(events.get(k).getDescription().getValue())
+            .isEqualTo(reminders.get(k).text())
+            .contains("\n" + Caution.EYES.inWords() + ".");
+      }
+    }
   }
 }

@@ -55,6 +55,7 @@ final class FitInputs {
     tree.forEach((key, value) -> relevant.put(String.valueOf(key), value));
     relevant.remove("bands");
     relevant.remove("livestock");
+    relevant.remove("day");
     relevant.remove("demands");
     Map<Object, Object> taken = new LinkedHashMap<>();
     Set<Object> rigs = new LinkedHashSet<>();

@@ -53,7 +53,7 @@ public record CareAnswers(
         AskedDay.program(rig, asked.text("lit"), asked.text("ramp"), asked.channels());
     Place place = asked.place(bench, unit);
     List<CoralGroup> groups = AskedCare.groups(bench);
-    return new CareAnswers(
+    DayAnswer day =
         DayAnswer.of(
             source,
             model,
@@ -61,10 +61,14 @@ public record CareAnswers(
             rig,
             program,
             place,
-            List.of(place.depth()),
+            List.of(asked.mapDepth(bench, unit)),
             FieldPrediction.CELL,
-            groups),
-        HomesAnswer.of(source, model, solver, rig, program, groups, 3, 3),
+            groups);
+    return new CareAnswers(
+        day,
+        HomesAnswer.of(source, model, solver, rig, program, groups, 3, 3)
+            .withPlanes(day.planes())
+            .withSection(model, solver, FieldPrediction.CELL),
         Part.of(() -> steps(bench, model, solver, asked, unit)),
         Part.of(
             () ->

@@ -5,16 +5,14 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import parfield.answer.CalendarAnswer;
 import parfield.answer.CarePictures;
-import parfield.answer.Problem;
-import parfield.answer.Refusal;
+import parfield.answer.DayAnswer;
+import parfield.answer.DayPlane;
 import parfield.units.LengthUnit;
 import parfield.web.bench.Desk;
 import parfield.web.bench.OpenBench;
@@ -49,6 +47,8 @@ public final class CareScreen implements Screen {
     routes.get("/bench/{id}/care", this::show);
     routes.get("/bench/{id}/care/day.svg", this::curve);
     routes.get("/bench/{id}/care/dose.svg", this::dose);
+    routes.get("/bench/{id}/care/homes.svg", this::homes);
+    routes.get("/bench/{id}/care/section.svg", this::section);
     routes.get("/bench/{id}/care/light.ics", this::calendar);
     routes.get("/bench/{id}/care/schedule.csv", this::schedule);
   }
@@ -63,19 +63,18 @@ public final class CareScreen implements Screen {
     values.put("model", model);
     Optional<AskedCare> asked = Optional.empty();
     Optional<CareAnswers> found = Optional.empty();
-    List<String> refused = new ArrayList<>();
+    Map<String, String> faults = Map.of();
     if (model.isPresent() && bench.setup().isPresent()) {
-      try {
-        asked = Optional.of(AskedCare.of(context, bench.bench(), frame.length()));
-        found = Optional.of(answers(bench, model.get(), asked.get(), frame.length()));
-      } catch (Refusal e) {
-        refused.add(e.problem().title());
-        e.problem().hints().stream().map(Problem.Hint::message).forEach(refused::add);
+      AskedCare form = AskedCare.of(context, bench.bench(), frame.length());
+      asked = Optional.of(form);
+      faults = form.faults(bench.bench(), frame.length());
+      if (!AskedCare.hindersTheDay(faults)) {
+        found = Optional.of(answers(bench, model.get(), form, frame.length()));
       }
     }
+    values.put("faults", faults);
     values.put("asked", asked);
     values.put("found", found);
-    values.put("refused", refused);
     values.put("query", Optional.ofNullable(context.queryString()).orElse(""));
     desk.pages().show(context, "care/care.jte", values);
   }
@@ -124,7 +123,32 @@ public final class CareScreen implements Screen {
 
   private void dose(Context context) {
     OpenBench bench = desk.benches().of(context);
-    picture(context, CarePictures.map(answers(context).day(), 0, unit(context, bench)));
+    DayAnswer day = answers(context).day();
+    picture(
+        context,
+        CarePictures.map(
+            day.rig(),
+            day.planes().get(0),
+            CarePictures.scale(day.planes()),
+            unit(context, bench)));
+  }
+
+  private void homes(Context context) {
+    homes(context, answers(context).homes().planes().get(0));
+  }
+
+  private void section(Context context) {
+    homes(context, answers(context).homes().section().orElseThrow());
+  }
+
+  private void homes(Context context, DayPlane plane) {
+    OpenBench bench = desk.benches().of(context);
+    LengthUnit unit = unit(context, bench);
+    AskedCare asked = AskedCare.of(context, bench.bench(), unit);
+    picture(
+        context,
+        CarePictures.homes(
+            bench.bench().rig(asked.text("rig")), plane, asked.group(bench.bench()), unit));
   }
 
   private static void picture(Context context, String svg) {

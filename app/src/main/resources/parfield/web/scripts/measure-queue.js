@@ -238,7 +238,7 @@ export class Queue {
       return await fetch(type === 'write' ? `${base}/readings` : `${base}/${type}`, {
         method: 'POST',
         headers: { 'Content-Type': 'application/json', Accept: 'application/json' },
-        body: JSON.stringify(type === 'write' ? { writes: batch, together: Boolean(batch[0].group) } : { id: batch[0].id }),
+        body: JSON.stringify(type === 'write' ? { writes: batch, together: Boolean(batch[0].group) } : { id: batch[0].id, after: batch[0].after, known: batch[0].known }),
         signal: stop.signal,
       });
     } finally {

@@ -247,8 +247,11 @@ async function change(reading, changes) {
   }]);
 }
 
+/** Undo and redo say what this page knew: what somebody else changed since then is not taken back unseen. */
 async function walk(type) {
-  await queue.add([{ survey: root.dataset.survey, base, type, id: newId() }]);
+  const before = state.items.filter(item => item.state === 'waiting' && item.base === base).pop();
+  const known = [...state.readings.values()].reduce((last, reading) => Math.max(last, reading.sequence || 0), state.sequence);
+  await queue.add([{ survey: root.dataset.survey, base, type, id: newId(), ...(before ? { after: before.id } : { known }) }]);
 }
 
 // Drawing.

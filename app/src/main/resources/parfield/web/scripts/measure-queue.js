@@ -99,6 +99,20 @@ export class Queue {
     this.send();
   }
 
+  /** Keeps items that are not sent until a person decides on them; one that is kept already is not kept twice. */
+  async putAside(items) {
+    const transaction = this.db.transaction('items', 'readwrite', { durability: 'strict' });
+    const done = finished(transaction);
+    const store = transaction.objectStore('items');
+    const all = await promised(store.getAll());
+    for (const item of items) {
+      if (!all.some(other => other.reading === item.reading && other.value === item.value)) store.add({ ...item, state: 'refused', tab: this.holder });
+    }
+    await done;
+    this.revisions.clear();
+    this.tell();
+  }
+
   /** Takes items out: a person decided on them. */
   async remove(numbers) {
     const transaction = this.db.transaction('items', 'readwrite');

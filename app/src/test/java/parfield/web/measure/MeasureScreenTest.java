@@ -14,8 +14,8 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.Map;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -194,8 +194,7 @@ class MeasureScreenTest {
 
     for (String seen : List.of("\"known\": 1", "\"after\": \"" + mine + "\"")) {
       HttpResponse<String> answer =
-          server.postJson(
-              base + "/undo", "{\"id\": \"" + UUID.randomUUID() + "\", " + seen + "}");
+          server.postJson(base + "/undo", "{\"id\": \"" + UUID.randomUUID() + "\", " + seen + "}");
       assertThat(answer.statusCode()).isEqualTo(409);
       assertThat(answer.body()).contains("since what you would take back");
     }

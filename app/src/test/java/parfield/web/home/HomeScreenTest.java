@@ -2,6 +2,7 @@ package parfield.web.home;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
@@ -16,6 +17,7 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parfield.web.TestServer;
+import parfield.workspace.BenchSummary;
 
 /** The list of benches: found by name, with their surveys, and what comes in as files. */
 class HomeScreenTest {
@@ -73,8 +75,9 @@ class HomeScreenTest {
         .contains("51 benches with")
         .contains("href=\"/?search=50+%25+%26+more+%23&page=1\"");
     assertThat(server.get("/?search=50+%25+%26+more+%23&page=1").body()).contains("page 2 of 2");
-    server.workspace().benches().list("", 100, 0).items().stream()
-        .forEach(bench -> server.workspace().benches().putAway(bench.id()));
+    for (BenchSummary bench : server.workspace().benches().list("", 100, 0).items()) {
+      server.workspace().benches().putAway(bench.id());
+    }
     assertThat(server.get("/benches?search=&away=1").body())
         .contains("href=\"/?search=&amp;away=1&page=1\"");
   }
@@ -105,7 +108,7 @@ class HomeScreenTest {
   }
 
   private static byte[] part(byte[] content) throws IOException {
-    var body = new java.io.ByteArrayOutputStream();
+    ByteArrayOutputStream body = new ByteArrayOutputStream();
     body.write(
         ("--cut\r\nContent-Disposition: form-data; name=\"archive\"; filename=\"<all>.zip\"\r\n"
                 + "Content-Type: application/zip\r\n\r\n")

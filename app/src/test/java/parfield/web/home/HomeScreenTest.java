@@ -109,10 +109,15 @@ class HomeScreenTest {
 
   private static byte[] part(byte[] content) throws IOException {
     ByteArrayOutputStream body = new ByteArrayOutputStream();
-    body.write(
-        ("--cut\r\nContent-Disposition: form-data; name=\"archive\"; filename=\"<all>.zip\"\r\n"
-                + "Content-Type: application/zip\r\n\r\n")
-            .getBytes(StandardCharsets.UTF_8));
+    String head =
+        String.join(
+            "\r\n",
+            "--cut",
+            "Content-Disposition: form-data; name=\"archive\"; filename=\"<all>.zip\"",
+            "Content-Type: application/zip",
+            "",
+            "");
+    body.write(head.getBytes(StandardCharsets.UTF_8));
     body.write(content);
     body.write("\r\n--cut--\r\n".getBytes(StandardCharsets.UTF_8));
     return body.toByteArray();

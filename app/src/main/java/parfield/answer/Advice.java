@@ -48,8 +48,8 @@ public final class Advice {
   public static String words(Progress progress, LengthUnit unit) {
     return String.format(
         Locale.ROOT,
-        "best so far %.2f: %s, %s high",
-        progress.best().probability(),
+        "best so far %s: %s, %s high",
+        progress.best().probability().inWords(),
         progress.best().arrangement().inWords(unit),
         Numbers.withUnit(progress.best().height(), unit));
   }

@@ -131,7 +131,7 @@ public record RecommendationAnswer(
                 Locale.ROOT, "  Power %s W\n", Numbers.plain(best.watts().getAsDouble(), 0))
             : "",
         best.standing().words(),
-        Numbers.ratio(best.probability()));
+        best.probability().inFull());
   }
 
   /** x and y of the recommended fixtures' centres, without their unit. */
@@ -150,7 +150,7 @@ public record RecommendationAnswer(
       table.row(
           verdict.demand().inWords(unit),
           reached(verdict.demand(), verdict.value()),
-          Numbers.ratio(verdict.probability()),
+          verdict.probability().inWords(),
           verdict.standing().words());
     }
     return table;
@@ -221,7 +221,7 @@ public record RecommendationAnswer(
       row.add(option.arrangement().inWords(unit));
       row.add(Numbers.length(option.height(), unit));
       row.add(option.dials());
-      row.add(Numbers.ratio(option.probability()));
+      row.add(option.probability().inWords());
       row.add(Numbers.ratio(volume.retention().value()));
       row.add(Numbers.ratio(volume.evenness().value()));
       volume.coverage().forEach(band -> row.add(Numbers.percent(band.share())));

@@ -75,7 +75,7 @@ final class RecommendationJson {
     }
     json.set("dials_percent", dials(fixture, option.setting()));
     Json.number(json, "power_w", option.watts());
-    Json.number(json, "probability", option.probability());
+    ProbabilityJson.put(json, option.probability());
     json.put("standing", word(option.standing()));
     ArrayNode verdicts = json.putArray("demands");
     option.verdicts().forEach(verdict -> verdicts.add(verdict(verdict)));
@@ -103,7 +103,7 @@ final class RecommendationJson {
     } else {
       Json.number(json, "reached", verdict.value());
     }
-    Json.number(json, "probability", verdict.probability());
+    ProbabilityJson.put(json, verdict.probability());
     json.put("standing", word(verdict.standing()));
     return json;
   }

@@ -41,7 +41,7 @@ public final class StartingTable {
       row.add(option.arrangement().inWords(unit));
       row.add(Numbers.length(option.height(), unit));
       row.add(option.dials());
-      row.add(Numbers.ratio(option.probability()));
+      row.add(option.probability().inWords());
       row.add(Numbers.ppfd(volume.mean()));
       volume.coverage().forEach(band -> row.add(Numbers.percent(band.share())));
       table.row(row);

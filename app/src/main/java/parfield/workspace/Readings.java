@@ -84,6 +84,7 @@ public final class Readings {
     for (ReadingWrite write : writes) {
       Optional<ReadingRevision> before = ofWrite(handle, write.id());
       if (before.isPresent()) {
+        requireSame(survey, write, before.get());
         results.add(new WriteResult.Written(write.id(), before.get()));
         continue;
       }
@@ -124,6 +125,20 @@ public final class Readings {
     return results;
   }
 
+  /** An id that names another write would be answered as stored, and its reading be lost. */
+  private static void requireSame(UUID survey, ReadingWrite write, ReadingRevision stored) {
+    if (!stored.survey().equals(survey) || !stored.reading().equals(write.reading())) {
+      throw WorkspaceProblem.refused(
+          String.format(
+              Locale.ROOT,
+              "write %s is stored already, of reading %s; it cannot be of %s too",
+              write.id(),
+              stored.reading(),
+              write.reading()),
+          "give each write an id of its own; nothing was stored");
+    }
+  }
+
   /**
    * Takes back the last change of a survey that was not taken back yet, whoever made it; can be
    * repeated up to the first.
@@ -135,7 +150,17 @@ public final class Readings {
    * @return the readings that were changed, as they are now; none if there was nothing to take back
    */
   public List<ReadingRevision> undo(UUID survey, UUID request, String who) {
-    return walk(survey, request, who, Cause.UNDO);
+    return undo(survey, request, Seen.WHATEVER, who);
+  }
+
+  /**
+   * As {@link #undo(UUID, UUID, String)}, if nothing was changed that whoever asks has not seen.
+   *
+   * @throws WorkspaceProblem of kind {@link WorkspaceProblem.Kind#STALE} else; nothing is taken
+   *     back
+   */
+  public List<ReadingRevision> undo(UUID survey, UUID request, Seen seen, String who) {
+    return walk(survey, request, seen, who, Cause.UNDO);
   }
 
   /**
@@ -149,10 +174,21 @@ public final class Readings {
    *     back
    */
   public List<ReadingRevision> redo(UUID survey, UUID request, String who) {
-    return walk(survey, request, who, Cause.REDO);
+    return redo(survey, request, Seen.WHATEVER, who);
   }
 
-  private List<ReadingRevision> walk(UUID survey, UUID request, String who, Cause cause) {
+  /**
+   * As {@link #redo(UUID, UUID, String)}, if nothing was changed that whoever asks has not seen.
+   *
+   * @throws WorkspaceProblem of kind {@link WorkspaceProblem.Kind#STALE} else; nothing is brought
+   *     back
+   */
+  public List<ReadingRevision> redo(UUID survey, UUID request, Seen seen, String who) {
+    return walk(survey, request, seen, who, Cause.REDO);
+  }
+
+  private List<ReadingRevision> walk(
+      UUID survey, UUID request, Seen seen, String who, Cause cause) {
     Texts.check("who", who, LONGEST_WHO);
     return database.write(
         handle -> {
@@ -161,6 +197,7 @@ public final class Readings {
           if (before.isPresent()) {
             return ofStep(handle, survey, before.get());
           }
+          change.requireSeen(seen, cause);
           Optional<Long> target = cause == Cause.UNDO ? change.lastDone() : change.firstUndone();
           if (target.isEmpty()) {
             return List.of();

@@ -70,6 +70,7 @@ final class SqliteFile {
         file.resolveSibling(
             String.format(Locale.ROOT, ".%s.%x.part", file.getFileName(), System.nanoTime()));
     try {
+      refuseStrayJournal(file);
       Files.createDirectories(file.getParent());
       try {
         SQLiteConfig config = new SQLiteConfig();
@@ -88,6 +89,27 @@ final class SqliteFile {
       // Another program made it meanwhile: theirs is as good.
     } catch (IOException e) {
       throw unmade(file, e);
+    }
+  }
+
+  /**
+   * A journal whose file is gone would be played into the file that takes its place: pages of the
+   * old workspace among those of the new one.
+   */
+  private static void refuseStrayJournal(Path file) throws IOException {
+    Path journal = file.resolveSibling(file.getFileName() + "-wal");
+    // Asked in this order: another program that makes the file now makes its journal after it.
+    if (Files.exists(journal) && Files.size(journal) > 0 && !Files.exists(file)) {
+      throw new WorkspaceProblem(
+          WorkspaceProblem.Kind.UNREADABLE,
+          journal + " is what is left of a workspace that is no longer there",
+          List.of(
+              String.format(
+                  Locale.ROOT,
+                  "it may hold readings: put its workspace %s back beside it; or move it away, and"
+                      + " a new workspace is made",
+                  file)),
+          null);
     }
   }
 

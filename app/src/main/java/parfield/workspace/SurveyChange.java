@@ -1,6 +1,8 @@
 package parfield.workspace;
 
 import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
@@ -141,6 +143,58 @@ final class SurveyChange {
         .bind("request", request.toString())
         .mapTo(Long.class)
         .findOne();
+  }
+
+  /**
+   * Refuses whoever has not seen the last change of the survey.
+   *
+   * @throws WorkspaceProblem that says whose it is
+   */
+  void requireSeen(Seen seen, Cause cause) {
+    boolean known =
+        seen.after().isPresent()
+            ? isLast(seen.after().get())
+            : seen.sequence().isEmpty() || seen.sequence().getAsLong() == sequence;
+    if (!known) {
+      String by =
+          handle
+              .createQuery("SELECT who FROM steps WHERE survey = :survey AND sequence = :sequence")
+              .bind("survey", survey.toString())
+              .bind("sequence", sequence)
+              .mapTo(String.class)
+              .findOne()
+              .map(name -> ", last by " + name)
+              .orElse("");
+      boolean undo = cause == Cause.UNDO;
+      throw new WorkspaceProblem(
+          WorkspaceProblem.Kind.STALE,
+          String.format(
+              Locale.ROOT,
+              "the readings were changed%s, since what you would %s",
+              by,
+              undo ? "take back" : "bring back"),
+          List.of(
+              String.format(
+                  Locale.ROOT,
+                  "nothing was %s: look at what is there now, then ask again",
+                  undo ? "taken back" : "brought back")));
+    }
+  }
+
+  /** Whether the last step of the survey is of a write, undo or redo. */
+  private boolean isLast(UUID own) {
+    return handle
+            .createQuery(
+                "SELECT (SELECT count(*) FROM steps WHERE survey = :survey"
+                    + " AND sequence = :sequence AND request = :own)"
+                    + " + (SELECT count(*) FROM reading_revisions WHERE survey = :survey"
+                    + " AND sequence = :sequence AND write_id = :own)")
+            .bind("survey", survey.toString())
+            .bind("sequence", sequence)
+            .bind("own", own.toString())
+            .mapTo(Integer.class)
+            .one()
+        > 0;
   }
 
   void state(long step, State state) {

@@ -31,7 +31,11 @@ public final class Surveys {
    * @throws WorkspaceProblem if there is no such bench
    */
   public SurveySummary named(UUID bench, String name) {
-    return database.write(handle -> named(handle, bench, name));
+    String checked = Texts.name("the name of a survey", name);
+    // Asked first without writing: lists do so for every survey, and a full disk must not hinder.
+    return database
+        .read(handle -> find(handle, bench, checked))
+        .orElseGet(() -> database.write(handle -> named(handle, bench, checked)));
   }
 
   SurveySummary named(Handle handle, UUID bench, String name) {

@@ -26,6 +26,7 @@ import parfield.plan.Extent;
 import parfield.plan.Figures;
 import parfield.plan.NextReading;
 import parfield.plan.Option;
+import parfield.plan.Probability;
 import parfield.plan.Recommendation;
 import parfield.plan.Remedy;
 import parfield.plan.Search;
@@ -69,17 +70,22 @@ class RecommendationAnswerTest {
         Optional.of(new CosinePower(10, 2)));
   }
 
+  private static Probability of96(double share) {
+    return new Probability((int) Math.round(96 * share), 96);
+  }
+
   private static Option option(int count, double height, double stony, double probability) {
     Hanging pattern = Hanging.level(BAR, 0.5, 0.25, height);
     Estimate share = new Estimate(stony, stony - 0.05, stony + 0.03);
     Estimate hot = new Estimate(480, 440, 530);
+    Probability counted = of96(probability);
     return new Option(
         count == 1 ? Arrangement.single(pattern) : Arrangement.row(pattern, count, 0.48),
         height,
         new Setting(Map.of("blue", 90.0, "overall", 75.0)),
         List.of(figures(Extent.volume(), share), figures(Extent.plane(0.15), share)),
-        List.of(new Verdict(COVERAGE, share, probability), new Verdict(HOT_SPOT, hot, 1)),
-        probability,
+        List.of(new Verdict(COVERAGE, share, counted), new Verdict(HOT_SPOT, hot, of96(1))),
+        counted,
         OptionalDouble.of(count * 60.5),
         probability);
   }

@@ -438,6 +438,10 @@ class FitFieldRecommendTest {
     assertThat(best.get("height_cm").asDouble()).isIn(15.0, 20.0);
     assertThat(best.at("/centres/0/x_cm").asDouble()).isEqualTo(30);
     assertThat(best.at("/dials_percent/white").asDouble()).isBetween(1.0, 100.0);
+    assertThat(best.get("truths").asInt()).isEqualTo(96);
+    assertThat(best.get("probability").asDouble())
+        .isCloseTo(best.get("truths_met").asInt() / 96.0, within(1e-4))
+        .isBetween(best.get("probability_low").asDouble(), best.get("probability_high").asDouble());
     assertThat(best.at("/demands/0/reached/value").asDouble()).isBetween(0.0, 1.0);
     assertThat(best.at("/figures/0/of").asText()).isEqualTo("volume");
     assertThat(best.at("/figures/1/depth_cm").asDouble()).isEqualTo(15);
@@ -455,7 +459,7 @@ class FitFieldRecommendTest {
 
     assertThat(run.code()).isEqualTo(1);
     assertThat(run.out())
-        .contains("All demands together: failed (probability 0.00)")
+        .contains("All demands together: failed (probability < 0.04, in none of 96 truths)")
         .contains("\nWhy not all demands are met for sure\n  - ")
         .contains("\nWhat would help\n  - ");
   }

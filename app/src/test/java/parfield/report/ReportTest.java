@@ -260,7 +260,7 @@ class ReportTest {
             "The answer",
             advice.recommendation().best().arrangement().inWords(LengthUnit.CM),
             advice.recommendation().best().dials(),
-            "probability " + Numbers.ratio(advice.recommendation().best().probability()),
+            "probability " + advice.recommendation().best().probability().inFull(),
             "The light",
             "The choice",
             "The spectrum",

@@ -124,6 +124,40 @@ class NothingLostTest {
   }
 
   @Test
+  @DisplayName("a journal whose file is gone is refused and left alone")
+  void strayJournal() throws IOException {
+    Path journal = folder.resolve("workspace.db-wal");
+    Path kept = folder.resolve("kept-wal");
+    try (Workspace workspace = open(NOON)) {
+      fill(workspace, 50);
+      Files.copy(journal, kept);
+    }
+    assertThat(Files.size(kept)).isPositive();
+    assertThat(journal).doesNotExist();
+    byte[] whole = read(file());
+
+    // The file was deleted, to begin anew, after a crash that left the journal.
+    Files.delete(file());
+    Files.copy(kept, journal);
+    WorkspaceProblem alone =
+        catchThrowableOfType(WorkspaceProblem.class, () -> open(NOON.plusSeconds(60)).close());
+    assertThat(alone).isNotNull();
+    assertThat(file()).doesNotExist();
+    assertThat(read(journal)).isEqualTo(read(kept));
+    assertThat(alone)
+        .hasMessage(journal + " is what is left of a workspace that is no longer there");
+    assertThat(alone.hints())
+        .containsExactly(
+            "it may hold readings: put its workspace "
+                + file()
+                + " back beside it; or move it away, and a new workspace is made");
+
+    Files.delete(journal);
+    Files.write(file(), whole);
+    open(NOON.plusSeconds(60)).close();
+  }
+
+  @Test
   @DisplayName("what is no workspace is refused and left alone")
   void foreign() throws IOException, SQLException {
     Files.writeString(file(), "x_cm,y_cm,depth_cm,ppfd\n");

@@ -299,6 +299,77 @@ abstract class WorkspaceContract {
   }
 
   @Test
+  @DisplayName("undo and redo of who has not seen the last change take nothing back")
+  void unseen() {
+    UUID survey = survey();
+    Readings readings = workspace.readings();
+    ReadingWrite mine = write(UUID.randomUUID(), 0, entry(1));
+    ReadingRevision first = written(survey, mine);
+    assertThat(readings.undo(survey, UUID.randomUUID(), Seen.upTo(first.sequence()), "Ann"))
+        .hasSize(1);
+    UUID again = UUID.randomUUID();
+    assertThat(readings.redo(survey, again, Seen.upTo(2), "Ann")).hasSize(1);
+    ReadingWrite theirs = write(UUID.randomUUID(), 0, entry(2));
+    readings.write(survey, List.of(theirs), "Bo");
+
+    for (Seen seen : List.of(Seen.upTo(3), Seen.after(mine.id()), Seen.after(again))) {
+      assertThatThrownBy(() -> readings.undo(survey, UUID.randomUUID(), seen, "Ann"))
+          .isInstanceOfSatisfying(
+              WorkspaceProblem.class,
+              problem -> {
+                assertThat(problem.kind()).isEqualTo(WorkspaceProblem.Kind.STALE);
+                assertThat(problem)
+                    .hasMessage(
+                        "the readings were changed, last by Bo, since what you would take back");
+                assertThat(problem.hints())
+                    .containsExactly(
+                        "nothing was taken back: look at what is there now, then ask again");
+              });
+      assertThatThrownBy(() -> readings.redo(survey, UUID.randomUUID(), seen, "Ann"))
+          .hasMessage("the readings were changed, last by Bo, since what you would bring back");
+    }
+    assertThat(readings.get(theirs.reading()).withdrawn()).isFalse();
+
+    UUID undo = UUID.randomUUID();
+    readings.undo(survey, undo, Seen.after(theirs.id()), "Bo");
+    readings.undo(survey, UUID.randomUUID(), Seen.after(undo), "Bo");
+    assertThat(readings.of(survey)).allMatch(ReadingRevision::withdrawn);
+    assertThat(readings.undo(survey, undo, Seen.after(theirs.id()), "Bo"))
+        .extracting(ReadingRevision::reading)
+        .containsExactly(theirs.reading());
+  }
+
+  @Test
+  @DisplayName("an undo that found nothing takes back nothing later when it is sent again")
+  void undoOfNothing() {
+    UUID survey = survey();
+    UUID request = UUID.randomUUID();
+    assertThat(workspace.readings().undo(survey, request, Seen.upTo(0), "Ann")).isEmpty();
+    ReadingRevision later = written(survey, write(UUID.randomUUID(), 0, entry(1)));
+
+    assertThatThrownBy(() -> workspace.readings().undo(survey, request, Seen.upTo(0), "Ann"))
+        .isInstanceOf(WorkspaceProblem.class);
+    assertThat(workspace.readings().get(later.reading())).isEqualTo(later);
+  }
+
+  @Test
+  @DisplayName("the id of a write that is stored does not pass for one of another reading")
+  void idUsedTwice() {
+    UUID survey = survey();
+    ReadingWrite first = write(UUID.randomUUID(), 0, entry(1));
+    written(survey, first);
+    UUID other = UUID.randomUUID();
+    ReadingWrite same = new ReadingWrite(first.id(), other, 0, entry(2), TYPED);
+
+    assertThatThrownBy(() -> workspace.readings().write(survey, List.of(same), "Ann"))
+        .isInstanceOf(WorkspaceProblem.class)
+        .hasMessage(
+            "write %s is stored already, of reading %s; it cannot be of %s too",
+            first.id(), first.reading(), other);
+    assertThat(workspace.readings().of(survey)).hasSize(1);
+  }
+
+  @Test
   @DisplayName("changes since a sequence number are those and no others")
   void changes() {
     UUID survey = survey();

@@ -223,7 +223,7 @@ final class Assessment {
           new Verdict(
               demand,
               estimate(tallies, byExtent -> value(index, byExtent)),
-              (double) met / (field.truths() - 1)));
+              new Probability(met, field.truths() - 1)));
     }
     int together = 0;
     for (int truth = 1; truth < allMet.length; truth++) {
@@ -235,7 +235,7 @@ final class Assessment {
         setting,
         figures,
         verdicts,
-        (double) together / (field.truths() - 1),
+        new Probability(together, field.truths() - 1),
         watts(outputs),
         merit(outputs));
   }

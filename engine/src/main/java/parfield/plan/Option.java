@@ -18,7 +18,7 @@ import parfield.units.LengthUnit;
  * @param setting what to dial, the same on every fixture, in whole percent
  * @param figures by extent: the water volume, the plane reported on, what the demands name
  * @param verdicts one a demand, in their order
- * @param probability that all demands are met together, 0 to 1
+ * @param probability that all demands are met together
  * @param watts electric power of all fixtures at this setting [W], if the channels state theirs
  * @param merit what options are ranked by; comparable only within one recommendation
  */
@@ -28,7 +28,7 @@ public record Option(
     Setting setting,
     List<Figures> figures,
     List<Verdict> verdicts,
-    double probability,
+    Probability probability,
     OptionalDouble watts,
     double merit) {
   public Option {
@@ -37,7 +37,7 @@ public record Option(
     figures = List.copyOf(figures);
     verdicts = List.copyOf(verdicts);
     Objects.requireNonNull(watts, "watts");
-    Verdict.requireProbability(probability);
+    Objects.requireNonNull(probability, "probability");
   }
 
   /** The rig as it would hang, dialled as recommended. */

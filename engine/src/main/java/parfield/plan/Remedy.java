@@ -52,12 +52,12 @@ public record Remedy(Kind kind, double factor, Option option, Option without) {
   public String inWords(LengthUnit unit) {
     return String.format(
         Locale.ROOT,
-        "%s %s: %s meets all demands with probability %.2f, %.2f without%s.",
+        "%s %s: %s meets all demands with probability %s, %s without%s.",
         change(),
         effect(),
         option.inWords(unit),
-        option.probability(),
-        without.probability(),
+        option.probability().inWords(),
+        without.probability().inWords(),
         IntStream.range(0, without.verdicts().size())
             .filter(k -> without.verdicts().get(k).standing() != Verdict.Standing.MET)
             .mapToObj(
@@ -75,7 +75,7 @@ public record Remedy(Kind kind, double factor, Option option, Option without) {
     if (!helps()) {
       return "would not help";
     }
-    return option.probability() > Verdict.FAILED_TO
+    return option.probability().value() > Verdict.FAILED_TO
         ? "would help"
         : "would come nearer without getting there";
   }

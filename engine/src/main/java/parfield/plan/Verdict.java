@@ -10,9 +10,9 @@ import parfield.units.LengthUnit;
  *
  * @param demand what was demanded
  * @param value of the demanded figure, with its 5–95 % interval
- * @param probability that the demand is met, 0 to 1
+ * @param probability that the demand is met
  */
-public record Verdict(Demand demand, Estimate value, double probability) {
+public record Verdict(Demand demand, Estimate value, Probability probability) {
   /** At this probability or above, a demand counts as met. */
   public static final double MET_FROM = 0.9;
 
@@ -22,7 +22,7 @@ public record Verdict(Demand demand, Estimate value, double probability) {
   public Verdict {
     Objects.requireNonNull(demand, "demand");
     Objects.requireNonNull(value, "value");
-    requireProbability(probability);
+    Objects.requireNonNull(probability, "probability");
   }
 
   /** How a demand stands. */
@@ -46,11 +46,11 @@ public record Verdict(Demand demand, Estimate value, double probability) {
     }
 
     /** The standing of something with this probability. */
-    static Standing of(double probability) {
-      if (probability >= MET_FROM) {
+    static Standing of(Probability probability) {
+      if (probability.value() >= MET_FROM) {
         return MET;
       }
-      return probability <= FAILED_TO ? FAILED : TOO_CLOSE_TO_CALL;
+      return probability.value() <= FAILED_TO ? FAILED : TOO_CLOSE_TO_CALL;
     }
   }
 
@@ -68,17 +68,10 @@ public record Verdict(Demand demand, Estimate value, double probability) {
   public String inWords(LengthUnit unit) {
     return String.format(
         Locale.ROOT,
-        "%s: %s (probability %.2f), %s",
+        "%s: %s (probability %s), %s",
         demand.inWords(unit),
         standing().words(),
-        probability,
+        probability.inWords(),
         Wording.figure(demand, value));
-  }
-
-  static void requireProbability(double probability) {
-    if (!(probability >= 0 && probability <= 1)) {
-      throw new IllegalArgumentException(
-          String.format(Locale.ROOT, "a probability runs from 0 to 1; got %s", probability));
-    }
   }
 }

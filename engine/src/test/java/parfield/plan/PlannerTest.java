@@ -67,7 +67,7 @@ class PlannerTest {
         recommend(Benches.search(LAMP, List.of(0.2)), new Demand.Coverage(Benches.SOFT, 0.9, UNDER))
             .best();
     assertThat(best.setting().percent("blue")).isBetween(27.0, 30.0);
-    assertThat(best.probability()).isEqualTo(1);
+    assertThat(best.probability().value()).isEqualTo(1);
     assertThat(best.standing()).isEqualTo(Verdict.Standing.MET);
     assertThat(best.figuresOf(UNDER).mean().value())
         .isCloseTo(375 * best.setting().percent("blue") / 100, within(0.05));
@@ -112,8 +112,8 @@ class PlannerTest {
     for (int percent = 1; percent <= 100; percent++) {
       most = Math.max(most, inBand(scales, narrow, 3.75 * percent));
     }
-    assertThat(best.probability()).isEqualTo(most / 10.0);
-    assertThat(best.probability()).isEqualTo(inBand(scales, narrow, shown) / 10.0);
+    assertThat(best.probability()).isEqualTo(new Probability((int) most, 10));
+    assertThat(best.probability().value()).isEqualTo(inBand(scales, narrow, shown) / 10.0);
     assertThat(best.verdicts().get(0).standing()).isEqualTo(Verdict.Standing.TOO_CLOSE_TO_CALL);
     Estimate mean = best.figuresOf(UNDER).mean();
     assertThat(mean.value()).isCloseTo(shown, within(0.05));
@@ -139,7 +139,7 @@ class PlannerTest {
             .best();
     // 60 s / 0.25² = 200 and 60 s / 0.5² = 50: s = 0.2083.
     assertThat(best.setting().percent("blue")).isBetween(20.0, 21.0);
-    assertThat(best.probability()).isEqualTo(1);
+    assertThat(best.probability().value()).isEqualTo(1);
     assertThat(best.figures()).extracting(Figures::extent).contains(high, low, Extent.volume());
   }
 
@@ -153,7 +153,7 @@ class PlannerTest {
                 limit)
             .best();
     assertThat(best.figuresOf(UNDER).hotSpot().value()).isBetween(75.0, 90.0);
-    assertThat(best.probability()).isEqualTo(1);
+    assertThat(best.probability().value()).isEqualTo(1);
   }
 
   @Test
@@ -199,9 +199,9 @@ class PlannerTest {
       new Demand.Coverage(new Band("bright", 285, 315), 1, under)
     };
     Search kept = Benches.search(two, List.of(0.2));
-    assertThat(recommend(kept, demands).best().probability()).isZero();
+    assertThat(recommend(kept, demands).best().probability().value()).isZero();
     Option free = recommend(kept.withMix(Mix.FREE), demands).best();
-    assertThat(free.probability()).isEqualTo(1);
+    assertThat(free.probability().value()).isEqualTo(1);
     assertThat(free.setting().percent("violet")).isBetween(61.0, 67.0);
     assertThat(free.setting().percent("blue")).isBetween(9.0, 24.0);
   }
@@ -337,7 +337,7 @@ class PlannerTest {
             new Setting(Map.of("blue", 64.0)),
             List.of(),
             List.of(),
-            1,
+            new Probability(96, 96),
             OptionalDouble.empty(),
             0);
     assertThat(option.inWords(LengthUnit.CM))

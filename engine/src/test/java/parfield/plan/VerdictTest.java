@@ -21,34 +21,39 @@ class VerdictTest {
   @Test
   void thresholdsSeparateMetFailedAndTooClose() {
     Estimate value = new Estimate(0.72, 0.68, 0.75);
-    assertThat(new Verdict(COVERAGE, value, 0.9).standing()).isEqualTo(Verdict.Standing.MET);
-    assertThat(new Verdict(COVERAGE, value, 0.89).standing())
+    assertThat(new Verdict(COVERAGE, value, new Probability(90, 100)).standing())
+        .isEqualTo(Verdict.Standing.MET);
+    assertThat(new Verdict(COVERAGE, value, new Probability(89, 100)).standing())
         .isEqualTo(Verdict.Standing.TOO_CLOSE_TO_CALL);
-    assertThat(new Verdict(COVERAGE, value, 0.1).standing()).isEqualTo(Verdict.Standing.FAILED);
-    assertThatIllegalArgumentException()
-        .isThrownBy(() -> new Verdict(COVERAGE, value, 1.2))
-        .withMessage("a probability runs from 0 to 1; got 1.2");
+    assertThat(new Verdict(COVERAGE, value, new Probability(10, 100)).standing())
+        .isEqualTo(Verdict.Standing.FAILED);
   }
 
   @Test
   void verdictsReadAsSentences() {
-    assertThat(new Verdict(COVERAGE, new Estimate(0.72, 0.68, 0.753), 0.93).inWords(LengthUnit.CM))
+    assertThat(
+            new Verdict(COVERAGE, new Estimate(0.72, 0.68, 0.753), new Probability(93, 100))
+                .inWords(LengthUnit.CM))
         .isEqualTo(
             "at least 70 % of the water volume in soft (75–150 µmol m⁻² s⁻¹): met (probability"
                 + " 0.93), 72.0 % (68.0–75.3 %)");
     assertThat(
             new Verdict(
-                    new Demand.HotSpot(500, Extent.plane(0.1)), new Estimate(512, 470, 555), 0.4)
+                    new Demand.HotSpot(500, Extent.plane(0.1)),
+                    new Estimate(512, 470, 555),
+                    new Probability(40, 100))
                 .inWords(LengthUnit.INCH))
         .isEqualTo(
             "no place of the plane 3.9 in deep above 500 µmol m⁻² s⁻¹: too close to call"
                 + " (probability 0.40), 512 (470–555) µmol m⁻² s⁻¹");
     assertThat(
             new Verdict(
-                    new Demand.Evenness(0.5, Extent.plane(0.1)), new Estimate(0.412, 0.39, 0.43), 0)
+                    new Demand.Evenness(0.5, Extent.plane(0.1)),
+                    new Estimate(0.412, 0.39, 0.43),
+                    new Probability(0, 96))
                 .inWords(LengthUnit.CM))
         .isEqualTo(
-            "evenness U₀ of the plane 10 cm deep at least 0.5: failed (probability 0.00), 0.41"
+            "evenness U₀ of the plane 10 cm deep at least 0.5: failed (probability < 0.04), 0.41"
                 + " (0.39–0.43)");
   }
 
@@ -73,7 +78,8 @@ class VerdictTest {
 
   @Test
   void aShortfallSaysByHowMuchAndWhatElseCouldBe() {
-    Verdict failed = new Verdict(COVERAGE, new Estimate(0.612, 0.58, 0.64), 0.05);
+    Verdict failed =
+        new Verdict(COVERAGE, new Estimate(0.612, 0.58, 0.64), new Probability(5, 100));
     Option alone = option(0.9, 0.5, 0.6, 1, 0.95);
     Shortfall shortfall = new Shortfall(failed, alone);
     assertThat(shortfall.missing()).isCloseTo(0.088, within(1e-12));
@@ -127,6 +133,10 @@ class VerdictTest {
         && b.arrangement().count() <= a.arrangement().count();
   }
 
+  private static Probability percent(double share) {
+    return new Probability((int) Math.round(100 * share), 100);
+  }
+
   private static Option option(
       double coverage, double retention, double evenness, int count, double probability) {
     Arrangement arrangement =
@@ -150,9 +160,9 @@ class VerdictTest {
                 Estimate.exact(retention),
                 List.of(new BandCoverage(Benches.SOFT, Estimate.exact(coverage))))),
         List.of(
-            new Verdict(COVERAGE, Estimate.exact(coverage), probability),
-            new Verdict(keep, Estimate.exact(retention), retention >= 0.85 ? 1 : 0)),
-        0,
+            new Verdict(COVERAGE, Estimate.exact(coverage), percent(probability)),
+            new Verdict(keep, Estimate.exact(retention), percent(retention >= 0.85 ? 1 : 0))),
+        percent(0),
         OptionalDouble.empty(),
         0);
   }

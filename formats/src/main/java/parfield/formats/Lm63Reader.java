@@ -23,8 +23,8 @@ final class Lm63Reader {
   private static final Pattern LABEL = Pattern.compile("\\s*\\[([^\\]]{1,64})\\]\\s*(.*?)\\s*");
   private static final Pattern YEAR = Pattern.compile("LM-63-(\\d{4})");
 
-  /** Most lines before TILT that are kept. */
-  private static final int MOST_LABELS = 500;
+  /** Most lines before TILT that are kept, those that go on with another included. */
+  private static final int MOST_LABELS = 2000;
 
   private static final double METRES_PER_FOOT = 0.3048;
 
@@ -35,6 +35,7 @@ final class Lm63Reader {
   private final List<Label> labels = new ArrayList<>();
   private final List<PhotonKeywords.Line> keywords = new ArrayList<>();
   private NumberRow row;
+  private int kept;
   private int year;
 
   Lm63Reader(String file, String[] lines, Notes notes, List<String> cautions) {
@@ -172,9 +173,10 @@ final class Lm63Reader {
   }
 
   private void label(String line, int number) {
-    if (line.isBlank() || labels.size() >= MOST_LABELS) {
+    if (line.isBlank() || kept >= MOST_LABELS) {
       return;
     }
+    kept++;
     Matcher label = LABEL.matcher(line);
     if (!label.matches()) {
       labels.add(new Label("", line.strip()));

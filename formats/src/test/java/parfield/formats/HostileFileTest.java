@@ -202,6 +202,21 @@ class HostileFileTest {
     assertThat(faults).allSatisfy(fault -> assertThat(fault.length()).isLessThan(2000));
   }
 
+  /** Each line was put behind all before it: half a million of them took minutes. */
+  @Test
+  void keepsAsManyLinesOfAPhotometricFilesHeadAsOneHas() {
+    String file =
+        "IESNA:LM-63-2002\n[TEST] a\n"
+            + "[MORE]b\n".repeat(500_000)
+            + "TILT=NONE\n1 -1 1 2 1 1 2 0 0 0\n1 1 0\n0 90\n0\n100 0\n";
+
+    PhotometricFile read =
+        PhotometricFile.read("many.ies", file.getBytes(StandardCharsets.US_ASCII));
+
+    assertThat(read.labels()).hasSize(1);
+    assertThat(read.labels().get(0).text().lines()).hasSize(2000);
+  }
+
   @Test
   void keepsMessagesToOneLineHoweverLongTheValue() {
     List<String> faults =

@@ -18,10 +18,13 @@ import parfield.answer.Refusal;
 import parfield.web.bench.Benches;
 import parfield.web.bench.Desk;
 import parfield.web.bench.OpenBench;
+import parfield.web.page.Display;
+import parfield.web.page.Frame;
 import parfield.web.page.Screen;
 import parfield.web.page.Step;
 import parfield.workspace.BenchFiles;
 import parfield.workspace.SetupRevision;
+import parfield.workspace.Taken;
 
 /** Benches and whole workspaces, carried in and out as files. */
 final class Carrying implements Screen {
@@ -65,7 +68,12 @@ final class Carrying implements Screen {
           in -> desk.workspace().benchFiles().takeZip(first.filename(), in, who));
     }
     Map<String, byte[]> files = new LinkedHashMap<>();
-    uploads.forEach(upload -> files.put(name(upload), bytes(upload)));
+    for (UploadedFile upload : uploads) {
+      if (files.put(name(upload), bytes(upload)) != null) {
+        throw Refusal.of(
+            "two of the chosen files are called " + name(upload), "choose one of them, or a zip");
+      }
+    }
     String setup = setupAmong(files);
     return desk.workspace()
         .benchFiles()
@@ -111,8 +119,18 @@ final class Carrying implements Screen {
     if (upload == null || upload.size() == 0) {
       throw Refusal.of("no file was chosen", "choose the archive of a workspace");
     }
-    upload.contentAndClose(in -> desk.workspace().importFrom(upload.filename(), in));
-    context.redirect("/");
+    Taken taken = upload.contentAndClose(in -> desk.workspace().importFrom(upload.filename(), in));
+    desk.pages()
+        .show(
+            context,
+            "home/taken.jte",
+            Map.of(
+                "frame",
+                Frame.plain("A workspace brought in", Display.of(context)),
+                "file",
+                upload.filename(),
+                "taken",
+                taken));
   }
 
   private void exportWorkspace(Context context) throws IOException {

@@ -2,9 +2,11 @@ package parfield.web.home;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import parfield.answer.Refusal;
@@ -20,11 +22,15 @@ import parfield.workspace.BenchFiles;
 import parfield.workspace.BenchSummary;
 import parfield.workspace.Page;
 import parfield.workspace.SetupRevision;
+import parfield.workspace.SurveySummary;
 
 /** The benches of a workspace. */
 public final class HomeScreen implements Screen {
   /** Benches on one page of the list. */
   private static final int ON_PAGE = 50;
+
+  /** Surveys that a search shows, those changed last. */
+  private static final int MOST_SURVEYS = 20;
 
   private static final int LONGEST_NAME = 100;
 
@@ -73,7 +79,15 @@ public final class HomeScreen implements Screen {
             : desk.workspace().benches().list(search, ON_PAGE, page * ON_PAGE);
     Map<String, Object> values = new LinkedHashMap<>();
     values.put("found", found);
+    values.put(
+        "surveys",
+        search.isEmpty() || away
+            ? new Page<SurveySummary>(List.of(), 0)
+            : desk.workspace().surveys().list(search, MOST_SURVEYS, 0));
     values.put("search", search);
+    values.put(
+        "query",
+        "search=" + URLEncoder.encode(search, StandardCharsets.UTF_8) + (away ? "&away=1" : ""));
     values.put("away", away);
     values.put("page", page);
     values.put("pages", (int) Math.max(1, (found.total() + ON_PAGE - 1) / ON_PAGE));

@@ -98,9 +98,18 @@ final class LiveSurveys implements AutoCloseable {
         (survey, all) -> {
           if (!all.isEmpty()) {
             tellAll(survey);
-            all.forEach(watcher -> watcher.client.sendComment("here"));
+            all.forEach(LiveSurveys::greet);
           }
         });
+  }
+
+  /** A sign of life; what fails here must not end the looking, which serves all pages. */
+  private static void greet(Watcher watcher) {
+    try {
+      watcher.client.sendComment("here");
+    } catch (RuntimeException e) {
+      LOG.debug("a page that watched is gone", e);
+    }
   }
 
   private void tellAll(UUID survey) {

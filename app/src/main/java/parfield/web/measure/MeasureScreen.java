@@ -36,6 +36,7 @@ import parfield.web.page.Step;
 import parfield.workspace.Entry;
 import parfield.workspace.ReadingRevision;
 import parfield.workspace.ReadingWrite;
+import parfield.workspace.Seen;
 import parfield.workspace.StaleSetup;
 import parfield.workspace.SurveySummary;
 import parfield.workspace.WriteResult;
@@ -382,15 +383,18 @@ public final class MeasureScreen implements Screen, AutoCloseable {
   private void walk(Context context, boolean back) {
     OpenSurvey open = open(context);
     UUID request;
+    Seen seen;
     try {
-      request = ReadingsJson.id(body(context), "id");
+      JsonNode body = body(context);
+      request = ReadingsJson.id(body, "id");
+      seen = ReadingsJson.seen(body);
     } catch (ReadingsJson.Unusable e) {
       throw Refusal.of(e.getMessage());
     }
     List<ReadingRevision> readings =
         back
-            ? desk.workspace().readings().undo(open.id(), request, who(context))
-            : desk.workspace().readings().redo(open.id(), request, who(context));
+            ? desk.workspace().readings().undo(open.id(), request, seen, who(context))
+            : desk.workspace().readings().redo(open.id(), request, seen, who(context));
     changed(open.id());
     ObjectNode json = Json.object();
     json.set("readings", ReadingsJson.of(readings));

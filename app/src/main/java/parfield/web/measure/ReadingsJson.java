@@ -17,6 +17,7 @@ import parfield.workspace.Changes;
 import parfield.workspace.Entry;
 import parfield.workspace.ReadingRevision;
 import parfield.workspace.ReadingWrite;
+import parfield.workspace.Seen;
 
 /** Readings between browser and server: lengths in metres, times in milliseconds since 1970. */
 final class ReadingsJson {
@@ -152,6 +153,18 @@ final class ReadingsJson {
           String.format(Locale.ROOT, "a reading must state %s in metres: reload the page", key));
     }
     return node.asDouble();
+  }
+
+  /**
+   * What a page knew when it asked for an undo or redo: {@code after}, the id of its own item that
+   * it had sent or would send just before, or {@code known}, the number of the last change.
+   */
+  static Seen seen(JsonNode json) throws Unusable {
+    if (json.hasNonNull("after")) {
+      return Seen.after(id(json, "after"));
+    }
+    JsonNode known = json.path("known");
+    return known.isIntegralNumber() ? Seen.upTo(known.asLong()) : Seen.WHATEVER;
   }
 
   static UUID id(JsonNode json, String key) throws Unusable {

@@ -6,10 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import parfield.answer.ProbabilityJson;
 import parfield.answer.Refusal;
 import parfield.formats.Setup;
 import parfield.lamp.Fixture;
 import parfield.lamp.Setting;
+import parfield.plan.Probability;
 import parfield.rig.Hanging;
 import parfield.rig.Rig;
 import parfield.units.LengthUnit;
@@ -82,8 +84,8 @@ public record Choice(String name, JsonNode json) {
   }
 
   /** Probability that all demands are met. */
-  public double probability() {
-    return json.path("probability").asDouble();
+  public Probability probability() {
+    return ProbabilityJson.of(json);
   }
 
   /** Standing in words: met, failed, too close to call. */
@@ -123,7 +125,7 @@ public record Choice(String name, JsonNode json) {
           new Row(
               rows.size() < words.size() ? words.get(rows.size()) : demand.path("demand").asText(),
               ppfd ? interval(reached, 1, "") : interval(reached, 100, " %"),
-              String.format(Locale.ROOT, "%.2f", demand.path("probability").asDouble()),
+              ProbabilityJson.of(demand).inWords(),
               standing(demand)));
     }
     return rows;

@@ -77,12 +77,12 @@ public record TradeOffChart(
               String.valueOf(count),
               String.format(
                   Locale.ROOT,
-                  "%s: %.0f %% of the water in %s, %.0f %% of the light kept, probability %.2f",
+                  "%s: %.0f %% of the water in %s, %.0f %% of the light kept, probability %s",
                   choice.inWords(unit),
                   100 * choice.coverage(aim),
                   band,
                   100 * choice.figure("retention"),
-                  choice.probability()),
+                  choice.probability().inWords()),
               count));
     }
     return new TradeOffChart(band, aim, points, left, right, bottom, top);

@@ -99,6 +99,20 @@ export class Queue {
     this.send();
   }
 
+  /** Keeps items that are not sent until a person decides on them; one that is kept already is not kept twice. */
+  async putAside(items) {
+    const transaction = this.db.transaction('items', 'readwrite', { durability: 'strict' });
+    const done = finished(transaction);
+    const store = transaction.objectStore('items');
+    const all = await promised(store.getAll());
+    for (const item of items) {
+      if (!all.some(other => other.reading === item.reading && other.value === item.value)) store.add({ ...item, state: 'refused', tab: this.holder });
+    }
+    await done;
+    this.revisions.clear();
+    this.tell();
+  }
+
   /** Takes items out: a person decided on them. */
   async remove(numbers) {
     const transaction = this.db.transaction('items', 'readwrite');
@@ -238,7 +252,7 @@ export class Queue {
       return await fetch(type === 'write' ? `${base}/readings` : `${base}/${type}`, {
         method: 'POST',
         headers: { 'Content-Type': 'application/json', Accept: 'application/json' },
-        body: JSON.stringify(type === 'write' ? { writes: batch, together: Boolean(batch[0].group) } : { id: batch[0].id }),
+        body: JSON.stringify(type === 'write' ? { writes: batch, together: Boolean(batch[0].group) } : { id: batch[0].id, after: batch[0].after, known: batch[0].known }),
         signal: stop.signal,
       });
     } finally {

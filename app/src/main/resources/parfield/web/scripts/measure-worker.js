@@ -22,7 +22,7 @@ self.addEventListener('fetch', event => {
       return response;
     } catch (problem) {
       const known = await store.match(url.pathname);
-      if (known) return known;
+      if (known) return new Response(known.body, { status: known.status, headers: [...known.headers, ['X-Parfield-Kept', 'yes']] });
       throw problem;
     }
   })());

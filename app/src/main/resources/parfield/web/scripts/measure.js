@@ -13,8 +13,16 @@ const state = {
   data: null, readings: new Map(), items: [], sequence: 0, canUndo: false, canRedo: false,
   depth: null, target: null, chosen: null, marks: new Map(), figures: null,
   away: false, problem: '', snoozed: 0, mapAt: '',
-  settings: { way: 'serpentine', speak: false, ...JSON.parse(localStorage.getItem(SETTINGS) || '{}') },
+  settings: { way: 'serpentine', speak: false, ...keptSettings() },
 };
+
+function keptSettings() {
+  try {
+    return JSON.parse(localStorage.getItem(SETTINGS) || '{}');
+  } catch {
+    return {};
+  }
+}
 
 function keepSettings() {
   localStorage.setItem(SETTINGS, JSON.stringify(state.settings));
@@ -247,8 +255,15 @@ async function change(reading, changes) {
   }]);
 }
 
+/** The number of the last change that this page knows: told by the server's events, or by its answers, which may come first. */
+function lastKnown() {
+  return [...state.readings.values()].reduce((last, reading) => Math.max(last, reading.sequence || 0), state.sequence);
+}
+
+/** Undo and redo say what this page knew: what somebody else changed since then is not taken back unseen. */
 async function walk(type) {
-  await queue.add([{ survey: root.dataset.survey, base, type, id: newId() }]);
+  const before = state.items.filter(item => item.state === 'waiting' && item.base === base).pop();
+  await queue.add([{ survey: root.dataset.survey, base, type, id: newId(), ...(before ? { after: before.id } : { known: lastKnown() }) }]);
 }
 
 // Drawing.
@@ -367,7 +382,10 @@ function drawTroubles() {
   const key = open.map(item => `${item.n}${item.state}`).join();
   if (box.dataset.key === key) return;
   box.dataset.key = key;
-  box.replaceChildren(...open.map(item => {
+  const refused = open.filter(item => item.type === 'write' && item.state === 'refused');
+  box.replaceChildren(...(refused.length > 1 ? [element('div', { class: 'problem', role: 'alert' },
+    element('p', {}, `${refused.length} readings are kept on this device alone.`),
+    element('div', { class: 'tools' }, element('button', { type: 'button', onclick: () => allAgain(refused) }, `Send all ${refused.length} again`)))] : []), ...open.map(item => {
     if (item.type !== 'write') {
       return element('div', { class: 'problem' }, element('p', {}, `${item.type === 'undo' ? 'Undo' : 'Redo'} was refused: ${item.problem}`),
         element('button', { type: 'button', onclick: () => queue.remove([item.n]) }, 'Understood'));
@@ -383,7 +401,7 @@ function drawTroubles() {
           element('button', { type: 'button', onclick: () => settle(item, false) }, `Take theirs: ${theirs}`)));
     }
     return element('div', { class: 'problem', role: 'alert' },
-      element('p', {}, element('strong', {}, place(item)), `: ${mine} was not stored. ${item.problem}`),
+      element('p', {}, element('strong', {}, place(item)), `: ${mine} is not stored. ${item.problem}`),
       element('div', { class: 'tools' },
         element('button', { type: 'button', onclick: () => again(item) }, 'Send again'),
         element('button', { type: 'button', onclick: () => queue.remove([item.n]) }, 'Leave it out')));
@@ -398,6 +416,10 @@ async function settle(item, mine) {
   }
   if (item.current) apply([item.current]);
   await queue.remove(others);
+}
+
+async function allAgain(items) {
+  for (const item of items) await again(item);
 }
 
 async function again(item) {
@@ -863,15 +885,35 @@ function take0(data) {
   at('speak').checked = state.settings.speak;
 }
 
+/**
+ * A server that knows less than this page had from it stands on an older copy of its workspace. What it has is what holds; what this page still knows
+ * beyond that is put aside, and a person decides whether it is sent again.
+ */
+async function takeOlder(data) {
+  const there = new Map(data.readings.map(reading => [reading.reading, reading]));
+  const known = [...state.readings.values()];
+  if (data.sequence >= lastKnown() && !known.some(reading => reading.revision > (there.get(reading.reading)?.revision || 0))) return false;
+  await queue.putAside(known.filter(reading => isDone(reading) && reading.value !== there.get(reading.reading)?.value).map(reading => ({
+    survey: root.dataset.survey, base, type: 'write', id: newId(), reading: reading.reading, x: reading.x, y: reading.y, depth: reading.depth,
+    order: reading.order, typed: reading.typed, value: reading.value, withdrawn: false, origin: reading.origin, kind: reading.kind, kept: reading.kept,
+    when: reading.when, group: '', problem: 'It was stored once, and the workspace no longer has it: was an older copy of it restored?',
+  })));
+  state.items = await queue.items();
+  state.readings = there;
+  state.target = null;
+  return true;
+}
+
 /** Keeps what is known for the next time this page opens without the server. */
 function keepPage() {
   clearTimeout(state.keeping);
-  state.keeping = setTimeout(() => queue.keepPage(base, { ...state.data, figures: state.figures, readings: [...state.readings.values()] }).catch(broken), 300);
+  state.keeping = setTimeout(() => queue.keepPage(base, { ...state.data, sequence: state.sequence, figures: state.figures, readings: [...state.readings.values()] }).catch(broken), 300);
 }
 
 let retry = 1000;
 
 function listen() {
+  let first = true;
   const source = new EventSource(`${base}/events?since=${state.sequence}`);
   source.addEventListener('ready', () => {
     retry = 1000;
@@ -880,8 +922,20 @@ function listen() {
     queue.send();
     drawSync();
   });
-  source.addEventListener('changes', event => {
+  source.addEventListener('changes', async event => {
     const changes = JSON.parse(event.data);
+    const older = first && changes.sequence < lastKnown();
+    first = false;
+    if (older) {
+      const response = await fetch(`${base}/data`).catch(() => null);
+      if (!response?.ok || response.headers.has('X-Parfield-Kept')) return;
+      const data = await response.json();
+      await takeOlder(data);
+      take0(data);
+      keepPage();
+      draw();
+      return;
+    }
     apply(changes.readings);
     state.sequence = changes.sequence;
     state.canUndo = changes.canUndo;
@@ -923,6 +977,8 @@ async function start() {
     if (!response.ok) throw new Error((await response.json()).title);
     const data = await response.json();
     apply(kept?.readings || []);
+    state.sequence = kept?.sequence || 0;
+    if (!response.headers.has('X-Parfield-Kept')) await takeOlder(data);
     take0(data);
     keepPage();
   } catch (problem) {

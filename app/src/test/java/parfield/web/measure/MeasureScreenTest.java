@@ -14,6 +14,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
@@ -182,6 +183,25 @@ class MeasureScreenTest {
     JsonNode history =
         JSON.readTree(server.get(base + "/history/" + point(0).get("reading").asText()).body());
     assertThat(history.get("revisions")).hasSize(3);
+  }
+
+  @Test
+  @DisplayName("a page that is behind takes back nothing that it has not shown")
+  void undoOfAPageThatIsBehind() throws IOException {
+    UUID mine = UUID.randomUUID();
+    server.postJson(base + "/readings", write(mine, point(0), 0, "71"));
+    server.postJson(base + "/readings", write(UUID.randomUUID(), point(1), 0, "72"));
+
+    for (String seen : List.of("\"known\": 1", "\"after\": \"" + mine + "\"")) {
+      HttpResponse<String> answer =
+          server.postJson(base + "/undo", "{\"id\": \"" + UUID.randomUUID() + "\", " + seen + "}");
+      assertThat(answer.statusCode()).isEqualTo(409);
+      assertThat(answer.body()).contains("since what you would take back");
+    }
+    assertThat(data().get("readings").get(1).get("value").asDouble()).isEqualTo(72);
+
+    server.postJson(base + "/undo", "{\"id\": \"" + UUID.randomUUID() + "\", \"known\": 2}");
+    assertThat(data().get("readings").get(1).get("value").isNull()).isTrue();
   }
 
   @Test

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import parfield.field.FieldSolver;
 import parfield.field.Places;
 import parfield.fit.LightModel;
@@ -11,6 +13,8 @@ import parfield.fit.ModelUpdate;
 import parfield.fit.Transfer;
 import parfield.fit.TransferError;
 import parfield.lamp.Fixture;
+import parfield.plan.Planner;
+import parfield.plan.Progress;
 import parfield.plan.Recommendation;
 import parfield.rig.Rig;
 import parfield.survey.Meter;
@@ -59,20 +63,32 @@ public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> 
           "they are enough for a model of this tank itself: parfield fit",
           "or name a setup with a few of them");
     }
-    Transfer transfer;
-    try {
-      transfer = new Transfer(published, bench.setup().tank(), hung(bench), meter(bench, surveys));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.of(
-          "this model cannot be applied to " + bench.setup().source(),
-          String.valueOf(e.getMessage()));
-    }
+    Transfer transfer = transfer(bench, published, surveys);
     return new Transferred(
         bench,
         transfer,
         surveys.isEmpty()
             ? Optional.empty()
             : Optional.of(ModelUpdate.of(transfer.model(), solver, surveys)));
+  }
+
+  /**
+   * Whether a model can be applied to a bench at all: it knows the bench's fixtures.
+   *
+   * @throws Refusal if it cannot, with why
+   */
+  public static void check(Bench bench, LightModel published) {
+    transfer(bench, published, List.copyOf(bench.setup().surveys().values()));
+  }
+
+  private static Transfer transfer(Bench bench, LightModel published, List<Survey> surveys) {
+    try {
+      return new Transfer(published, bench.setup().tank(), hung(bench), meter(bench, surveys));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.of(
+          "this model cannot be applied to " + bench.setup().source(),
+          String.valueOf(e.getMessage()));
+    }
   }
 
   private static List<Fixture> hung(Bench bench) {
@@ -89,6 +105,20 @@ public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> 
         .map(Survey::meter)
         .findFirst()
         .or(() -> bench.setup().meters().values().stream().findFirst());
+  }
+
+  /**
+   * Recommends for the bench's tank, by the search that the bench suggests.
+   *
+   * @param hears of progress
+   * @param stop whether to end with the best so far
+   * @throws Refusal if the bench states no demands
+   */
+  public Recommendation recommend(
+      FieldSolver solver, Consumer<Progress> hears, BooleanSupplier stop) {
+    return new Planner(solver)
+        .recommend(
+            model(), bench.demands(), Advice.search(bench, bench.usualDepth()), hears, stop);
   }
 
   /** The model of the bench's tank, after its readings. */

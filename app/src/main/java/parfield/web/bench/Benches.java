@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import parfield.answer.RecommendationAnswer;
 import parfield.field.FastSolver;
@@ -33,6 +34,7 @@ import parfield.workspace.Entry;
 import parfield.workspace.ReadingRevision;
 import parfield.workspace.Result;
 import parfield.workspace.SetupRevision;
+import parfield.workspace.StoredFile;
 import parfield.workspace.SurveySummary;
 import parfield.workspace.Workspace;
 
@@ -48,6 +50,9 @@ public final class Benches {
 
   /** Benches that are kept read. */
   private static final int KEPT = 32;
+
+  /** Transfers that are looked through for the one that a model comes from. */
+  private static final int MOST_TRANSFERS = 100;
 
   /** Models that are kept read: each takes a few megabytes. */
   private static final int KEPT_MODELS = 8;
@@ -189,7 +194,8 @@ public final class Benches {
     return newest.map(result -> new StoredModel(model(result), result, current.isPresent()));
   }
 
-  private LightModel model(Result result) {
+  /** What a stored model file holds; read once. */
+  public LightModel model(Result result) {
     synchronized (models) {
       LightModel known = models.get(result.id());
       if (known != null) {
@@ -237,6 +243,64 @@ public final class Benches {
             inputs(bench, digest),
             AdviceDocument.of(answer),
             who);
+  }
+
+  /**
+   * Keeps a recommendation that was found by a light model of another tank, for a bench whose model
+   * that has become.
+   *
+   * @param document as {@link AdviceDocument} makes it
+   */
+  public Result keepAdvice(OpenBench bench, byte[] document, String who) {
+    return workspace
+        .results()
+        .save(
+            bench.id(),
+            Result.Kind.RECOMMENDATION,
+            inputs(bench, bench.advised().orElseThrow()),
+            document,
+            who);
+  }
+
+  /**
+   * Keeps what a light model of another tank came to on a bench as it is in {@code bench}.
+   *
+   * @param published the file of that model
+   * @param model of this tank, after its readings
+   * @param document given the stored model of this tank
+   */
+  public Result keepTransfer(
+      OpenBench bench,
+      StoredFile published,
+      LightModel model,
+      Function<Result, byte[]> document,
+      String who) {
+    Result.Inputs inputs = inputs(bench, transferInputs(bench, published));
+    Result here =
+        workspace
+            .results()
+            .save(bench.id(), Result.Kind.TRANSFERRED, inputs, ModelFile.bytes(model), who);
+    synchronized (models) {
+      models.put(here.id(), model);
+    }
+    return workspace
+        .results()
+        .save(bench.id(), Result.Kind.TRANSFER, inputs, document.apply(here), who);
+  }
+
+  /** Digest of what a transfer depends on: the model's file, and all that its advice does. */
+  public static String transferInputs(OpenBench bench, StoredFile published) {
+    return "transfer-"
+        + FitInputs.digest(bench.advised().orElse(bench.inputs()) + ' ' + published.digest());
+  }
+
+  /** Whether a light model of a bench is one that was fitted elsewhere. */
+  public boolean transferred(StoredModel model) {
+    return workspace
+        .results()
+        .list(model.result().bench(), Result.Kind.TRANSFERRED, MOST_TRANSFERS)
+        .stream()
+        .anyMatch(result -> result.document().equals(model.result().document()));
   }
 
   /** Keeps a report of a recommendation: it depends on what that depends on. */

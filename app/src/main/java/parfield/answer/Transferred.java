@@ -117,8 +117,7 @@ public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> 
   public Recommendation recommend(
       FieldSolver solver, Consumer<Progress> hears, BooleanSupplier stop) {
     return new Planner(solver)
-        .recommend(
-            model(), bench.demands(), Advice.search(bench, bench.usualDepth()), hears, stop);
+        .recommend(model(), bench.demands(), Advice.search(bench, bench.usualDepth()), hears, stop);
   }
 
   /** The model of the bench's tank, after its readings. */

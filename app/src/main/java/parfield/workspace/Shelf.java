@@ -7,7 +7,9 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
 
-/** Fixtures, spectra and light models that all benches share; earlier revisions of each are kept. */
+/**
+ * Fixtures, spectra and light models that all benches share; earlier revisions of each are kept.
+ */
 public final class Shelf {
   private static final int LONGEST_TEXT = 1 << 20;
 

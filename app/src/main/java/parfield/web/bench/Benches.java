@@ -51,9 +51,6 @@ public final class Benches {
   /** Benches that are kept read. */
   private static final int KEPT = 32;
 
-  /** Transfers that are looked through for the one that a model comes from. */
-  private static final int MOST_TRANSFERS = 100;
-
   /** Models that are kept read: each takes a few megabytes. */
   private static final int KEPT_MODELS = 8;
 
@@ -298,9 +295,7 @@ public final class Benches {
   public boolean transferred(StoredModel model) {
     return workspace
         .results()
-        .list(model.result().bench(), Result.Kind.TRANSFERRED, MOST_TRANSFERS)
-        .stream()
-        .anyMatch(result -> result.document().equals(model.result().document()));
+        .holds(model.result().bench(), Result.Kind.TRANSFERRED, model.result().document());
   }
 
   /** Keeps a report of a recommendation: it depends on what that depends on. */
@@ -370,7 +365,11 @@ public final class Benches {
             bench.readings() > 0,
             bench.readings() > 0 ? bench.readings() + " readings" : "no reading yet"),
         new StepState(
-            Step.MODEL, fitted, fitted ? "fitted" : model.isPresent() ? "out of date" : "not yet"),
+            Step.MODEL,
+            fitted,
+            !fitted
+                ? model.isPresent() ? "out of date" : "not yet"
+                : transferred(model.get()) ? "of another tank" : "fitted"),
         new StepState(
             Step.EXPLORE,
             model.isPresent() || stated,

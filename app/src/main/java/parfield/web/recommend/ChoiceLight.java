@@ -20,8 +20,7 @@ import parfield.web.bench.OpenBench;
  * @param solver predicts
  * @param unit of lengths
  */
-public record ChoiceLight(
-    OpenBench bench, LightModel model, FastSolver solver, LengthUnit unit) {
+public record ChoiceLight(OpenBench bench, LightModel model, FastSolver solver, LengthUnit unit) {
   /** Names of the pictures. */
   public static final List<String> NAMES = List.of("map", "section", "band");
 

@@ -43,8 +43,7 @@ final class ConfirmingSurvey {
   }
 
   /** The survey that was stated for these readings before, with this meter. */
-  private static Optional<String> stated(
-      Setup setup, Rig rig, List<Place> places, String meter) {
+  private static Optional<String> stated(Setup setup, Rig rig, List<Place> places, String meter) {
     return setup.plans().values().stream()
         .filter(plan -> plan.meter().name().equals(meter))
         .filter(plan -> plan.grid().map(grid -> alike(grid.places(), places)).orElse(false))
@@ -185,7 +184,8 @@ final class ConfirmingSurvey {
   boolean store(UUID survey, OpenBench bench, Map<Integer, Typed> typed, String who) {
     SurveyPlan plan =
         bench.setupOrRefuse().plans().values().stream()
-            .filter(it -> desk.workspace().surveys().named(bench.id(), it.name()).id().equals(survey))
+            .filter(
+                it -> desk.workspace().surveys().named(bench.id(), it.name()).id().equals(survey))
             .findFirst()
             .orElseThrow();
     List<Place> places = plan.grid().orElseThrow().places();

@@ -60,8 +60,7 @@ public record KeptTransfer(Result result, JsonNode document) {
       tables.set("verdicts", advice.verdicts(unit).json());
       tables.set("figures", advice.figures(unit).json());
       tables.set(
-          "options",
-          RecommendationAnswer.options(advice.recommendation().options(), unit).json());
+          "options", RecommendationAnswer.options(advice.recommendation().options(), unit).json());
     }
     return AdviceDocument.bytes(document);
   }
@@ -140,7 +139,9 @@ public record KeptTransfer(Result result, JsonNode document) {
         .at("/recommendation/next_readings")
         .forEach(
             reading ->
-                places.add(new Place(metres(reading, "x"), metres(reading, "y"), metres(reading, "depth"))));
+                places.add(
+                    new Place(
+                        metres(reading, "x"), metres(reading, "y"), metres(reading, "depth"))));
     return places;
   }
 

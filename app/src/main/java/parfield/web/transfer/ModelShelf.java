@@ -152,8 +152,7 @@ final class ModelShelf {
 
   private boolean holds(ShelfItem item, byte[] bytes) {
     StoredFile file = file(item);
-    return file.size() == bytes.length
-        && java.util.Arrays.equals(workspace.bytes(file), bytes);
+    return file.size() == bytes.length && java.util.Arrays.equals(workspace.bytes(file), bytes);
   }
 
   /** The fixtures that a model knows, for people. */

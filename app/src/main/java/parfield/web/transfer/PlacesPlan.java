@@ -37,8 +37,7 @@ public record PlacesPlan(String height, List<Spot> spots, List<String> fixtures)
     double width = rig.tank().width();
     List<Spot> spots = new ArrayList<>();
     for (Place place : places) {
-      spots.add(
-          new Spot(px(scale * place.x()), px(scale * (width - place.y())), spots.size() + 1));
+      spots.add(new Spot(px(scale * place.x()), px(scale * (width - place.y())), spots.size() + 1));
     }
     List<String> fixtures = new ArrayList<>();
     for (Hanging hanging : rig.hangings()) {

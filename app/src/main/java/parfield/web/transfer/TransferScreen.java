@@ -93,6 +93,7 @@ public final class TransferScreen implements Screen {
     Frame frame =
         desk.benches()
             .frame(context, bench, Step.MODEL)
+            .titled("A light model of another tank · " + bench.name())
             .withScript("work.js")
             .withStyle("transfer.css");
     Optional<KeptTransfer> kept = shown(context, bench);
@@ -186,8 +187,7 @@ public final class TransferScreen implements Screen {
   private void bring(Context context) {
     OpenBench bench = desk.benches().of(context);
     String name = TransferForm.text(context, "name");
-    ModelShelf.Taken taken =
-        shelf.take(context.uploadedFile("file"), name, Benches.who(context));
+    ModelShelf.Taken taken = shelf.take(context.uploadedFile("file"), name, Benches.who(context));
     if (taken.problem().isPresent()) {
       refuse(
           context,
@@ -320,8 +320,7 @@ public final class TransferScreen implements Screen {
       return;
     }
     prepared(context, bench, kept, form)
-        .ifPresent(
-            survey -> context.redirect("/bench/" + bench.id() + "/measure/" + survey));
+        .ifPresent(survey -> context.redirect("/bench/" + bench.id() + "/measure/" + survey));
   }
 
   /** The survey of the readings; empty if it cannot be stated, which is told. */
@@ -332,8 +331,7 @@ public final class TransferScreen implements Screen {
       return Optional.empty();
     }
     try {
-      return Optional.of(
-          confirming.prepare(bench, kept, form.meter(), Benches.who(context)));
+      return Optional.of(confirming.prepare(bench, kept, form.meter(), Benches.who(context)));
     } catch (StaleSetup e) {
       refuse(context, HttpStatus.CONFLICT, form.withFaults(List.of(MEANWHILE)));
     } catch (Refusal e) {

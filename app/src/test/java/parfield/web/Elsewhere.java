@@ -63,7 +63,7 @@ public final class Elsewhere {
             .replace("water: 40", "water: 45")
             .replace("back: film}", "back: painted}")
             .replace("surface: still", "surface: still\n  lid: {mesh: 0.85}")
-        + text.substring(text.indexOf("bands:"));
+        + text.substring(text.indexOf("bands:")).replace("coverage: 0.60", "coverage: 0.45");
   }
 
   /** Puts a bench with this setup into a server's workspace; its id. */

@@ -374,7 +374,7 @@ class TransferPageTest {
         .workspace()
         .benches()
         .saveSetup(
-            id, setup.revision(), setup.text().replace("coverage: 0.60", "coverage: 0.50"), "Ada");
+            id, setup.revision(), setup.text().replace("coverage: 0.45", "coverage: 0.40"), "Ada");
     assertThat(page()).contains(STALE, "Apply it again");
     server.post(at() + "/again", Map.of("transfer", newest()));
     done(id, "transfer");
@@ -488,13 +488,26 @@ class TransferPageTest {
   @Test
   @Order(16)
   @DisplayName("another server over the same workspace finds all of it")
-  void again() {
+  void again() throws IOException, InterruptedException {
     String before = page();
+    Path archive = folder.resolve("all.zip");
+    server.workspace().exportTo(archive);
     server.close();
     server = TestServer.start(folder);
     String after = page();
     assertThat(after).contains("What the readings of this tank made of it");
     assertThat(after.substring(after.indexOf("id=\"found\"")))
         .isEqualTo(before.substring(before.indexOf("id=\"found\"")));
+
+    server.close();
+    server = TestServer.start(Files.createDirectories(folder.resolve("other")));
+    server.workspace().importFrom(archive);
+    String carried = page();
+    assertThat(carried.substring(carried.indexOf("id=\"found\"")))
+        .as("in another workspace, brought by an archive")
+        .isEqualTo(before.substring(before.indexOf("id=\"found\"")));
+    assertThat(server.get(at() + "/" + newest() + "/model.json").statusCode()).isEqualTo(200);
+    server.post(at() + "/again", Map.of("transfer", newest()));
+    done(id, "transfer");
   }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.net.http.HttpResponse;
@@ -402,6 +403,36 @@ class TransferPageTest {
   }
 
   @Test
+  @Order(11)
+  @DisplayName("a model that claims to be sure, never ends or outshines the sun is refused")
+  void notAFit() throws IOException {
+    ObjectMapper mapper = new ObjectMapper();
+    ObjectNode one = (ObjectNode) json(new String(Elsewhere.model(), StandardCharsets.UTF_8));
+    one.set("draws", mapper.createArrayNode().add(one.get("draws").get(0)));
+    ObjectNode many = (ObjectNode) json(new String(Elsewhere.model(), StandardCharsets.UTF_8));
+    for (int i = 0; i < 400; i++) {
+      many.withArray("draws").add(many.get("draws").get(0));
+    }
+    ObjectNode sun = (ObjectNode) json(new String(Elsewhere.model(), StandardCharsets.UTF_8));
+    ArrayNode cosine = (ArrayNode) sun.at("/best/distributions/puck/0/cosine/0");
+    for (int i = 0; i < cosine.size(); i++) {
+      cosine.set(i, 1e300);
+    }
+    for (Map.Entry<ObjectNode, String> wrong :
+        Map.of(
+                one, "this model holds 1 draw of what its readings allow; allowed 40 to 400",
+                many, "this model holds 496 draws",
+                sun, "this model has a lamp that sends more than 10000000")
+            .entrySet()) {
+      HttpResponse<String> refused =
+          Elsewhere.bring(server, id, "odd.json", mapper.writeValueAsBytes(wrong.getKey()), "");
+      assertThat(refused.statusCode()).isEqualTo(422);
+      assertThat(refused.body()).contains("id=\"fault-file\">" + wrong.getValue());
+    }
+    assertThat(server.workspace().shelf().list(ShelfItem.Kind.MODEL, "odd", 9, 0).total()).isZero();
+  }
+
+  @Test
   @Order(12)
   @DisplayName("a bench with a whole grid of readings is sent to a model of its own")
   void enough() {
@@ -412,6 +443,21 @@ class TransferPageTest {
         server.post("/bench/" + sample + "/transfer/apply", Map.of("model", "model"));
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(refused.body()).contains("a transferred model is updated by at most 40");
+
+    var setup = server.workspace().benches().setup(sample);
+    String text = setup.text();
+    int surveys = text.indexOf("\nsurveys:") + 1;
+    server
+        .workspace()
+        .benches()
+        .saveSetup(
+            sample,
+            setup.revision(),
+            text.substring(0, surveys) + text.substring(text.indexOf("\nbands:", surveys) + 1),
+            "Ada");
+    assertThat(server.get("/bench/" + sample + "/transfer").body())
+        .as("without the surveys of the tank that it was")
+        .doesNotContain("readings of its own");
   }
 
   @Test

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import parfield.answer.Problem;
+import parfield.answer.Refusal;
+import parfield.answer.Transferred;
 import parfield.fit.LightModel;
 import parfield.formats.InvalidFile;
 import parfield.formats.ModelFile;
@@ -126,9 +128,13 @@ final class ModelShelf {
     byte[] bytes = bytes(upload);
     String note;
     try {
-      note = note(ModelFile.read(file, bytes));
+      LightModel model = ModelFile.read(file, bytes);
+      Transferred.requireSound(model);
+      note = note(model);
     } catch (InvalidFile e) {
       return Taken.refused("file", Problem.of(e));
+    } catch (Refusal e) {
+      return Taken.refused("file", e.problem());
     }
     Optional<ShelfItem> same = list().stream().filter(item -> holds(item, bytes)).findFirst();
     if (same.isPresent() && (typed.isEmpty() || same.get().name().equals(typed))) {

@@ -103,7 +103,8 @@ public final class TransferScreen implements Screen {
     values.put("bench", bench);
     values.put("form", form);
     values.put("models", shelf.list());
-    values.put("enough", bench.readings() > ModelUpdate.MOST_READINGS);
+    values.put("readings", readings(bench));
+    values.put("enough", readings(bench) > ModelUpdate.MOST_READINGS);
     values.put("job", last.filter(job -> !job.ended()));
     values.put(
         "failure", last.filter(job -> job.state() == Job.State.FAILED).flatMap(Job::problem));
@@ -119,6 +120,13 @@ public final class TransferScreen implements Screen {
     values.put(
         "earlier", desk.workspace().results().list(bench.id(), Result.Kind.TRANSFER, EARLIER));
     desk.pages().show(context, "transfer/transfer.jte", values);
+  }
+
+  /** Readings of the surveys that the setup states: those that an update would use. */
+  private static int readings(OpenBench bench) {
+    return bench.setup().map(Setup::surveys).orElse(Map.of()).values().stream()
+        .mapToInt(survey -> survey.readings().size())
+        .sum();
   }
 
   /** The transfer that was asked for, else the newest. */
@@ -221,15 +229,15 @@ public final class TransferScreen implements Screen {
   private void begin(Context context, OpenBench open, String name, StoredFile file) {
     LightModel published;
     try {
-      if (open.readings() > ModelUpdate.MOST_READINGS) {
+      if (readings(open) > ModelUpdate.MOST_READINGS) {
         throw Refusal.of(
             String.format(
                 Locale.ROOT,
                 "this bench holds %d readings, a transferred model is updated by at most %d",
-                open.readings(),
+                readings(open),
                 ModelUpdate.MOST_READINGS),
             "they are enough for a model of this tank itself: fit it on the page Model",
-            "or copy the bench and put most of the readings of the copy away");
+            "or copy the bench, and take the surveys of the other tank out of the copy's setup");
       }
       published = shelf.read(name, file);
       Transferred.check(open.bench(), published);

@@ -1,5 +1,8 @@
 package parfield.answer;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -47,6 +50,28 @@ public final class Table {
   /** Adds a row: one cell for each column. */
   Table row(String... cells) {
     return row(List.of(cells));
+  }
+
+  /** The table of a stored {@link #json}. */
+  public static Table of(JsonNode json) {
+    List<List<String>> rows = new ArrayList<>();
+    for (JsonNode row : json.path("rows")) {
+      List<String> cells = new ArrayList<>();
+      row.forEach(cell -> cells.add(cell.asText()));
+      rows.add(cells);
+    }
+    Table table = new Table(json.path("sides").asText(), rows.get(0));
+    rows.subList(1, rows.size()).forEach(table::row);
+    return table;
+  }
+
+  /** The table to be stored: {@code sides}, and {@code rows} of cells, the header first. */
+  public ObjectNode json() {
+    ObjectNode json = Json.object();
+    json.put("sides", sides);
+    ArrayNode all = json.putArray("rows");
+    rows.forEach(row -> row.forEach(all.addArray()::add));
+    return json;
   }
 
   /** What the columns are. */

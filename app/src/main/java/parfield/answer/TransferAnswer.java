@@ -43,16 +43,20 @@ public record TransferAnswer(
     StringBuilder text = new StringBuilder();
     text.append(model).append(", applied to ").append(recommendation.source()).append("\n\n");
     text.append("Transfer error of true PPFD with the recommended rig (5–95 %)\n");
-    text.append(errors()).append('\n');
-    text.append(parts());
-    update.ifPresent(done -> text.append('\n').append(readings(done, unit)));
+    text.append(errors().text()).append('\n');
+    text.append(parts().text());
+    readings(unit)
+        .ifPresent(
+            table ->
+                text.append("\nWhat the readings of this tank made of it\n").append(table.text()));
     text.append('\n').append(recommendation.text(unit));
     left.ifPresent(
         file -> text.append("\nThe model of this tank is in ").append(file).append(".\n"));
     return text.toString();
   }
 
-  private String errors() {
+  /** How far the true PPFD may be from the predicted, of the mean and of a single place. */
+  public Table errors() {
     Table table = new Table("lrr", "", "mean of the water (%)", "a single place (%)");
     table.row(
         update.isPresent() ? "before the readings" : "no reading yet",
@@ -60,14 +64,15 @@ public record TransferAnswer(
         percents(before.place()));
     after.ifPresent(
         now -> table.row("after the readings", percents(now.mean()), percents(now.place())));
-    return table.text();
+    return table;
   }
 
   private static String percents(Estimate error) {
     return Numbers.signed(100 * error.low(), 1) + " to " + Numbers.signed(100 * error.high(), 1);
   }
 
-  private String parts() {
+  /** How much of the error before any reading comes from what, each cause by itself. */
+  public Table parts() {
     Table table =
         new Table(
             "lrrr",
@@ -82,10 +87,15 @@ public record TransferAnswer(
           Numbers.finePercent(part.ofPlace()),
           Numbers.percent(part.shareOfMean()));
     }
-    return table.text();
+    return table;
   }
 
-  private static String readings(ModelUpdate update, LengthUnit unit) {
+  /** Every reading of this tank beside what was expected of it; empty if there is none. */
+  public Optional<Table> readings(LengthUnit unit) {
+    return update.map(done -> readings(done, unit));
+  }
+
+  private static Table readings(ModelUpdate update, LengthUnit unit) {
     Table table =
         new Table(
             "llrrrr",
@@ -113,7 +123,7 @@ public record TransferAnswer(
           one.sigmas() == 0 ? Numbers.NONE : Numbers.plain(one.sigmas(), 1),
           Numbers.NONE);
     }
-    return "What the readings of this tank made of it\n" + table.text();
+    return table;
   }
 
   @Override

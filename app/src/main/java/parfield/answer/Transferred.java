@@ -4,13 +4,20 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
 import parfield.field.FieldSolver;
 import parfield.field.Places;
 import parfield.fit.LightModel;
 import parfield.fit.ModelUpdate;
 import parfield.fit.Transfer;
 import parfield.fit.TransferError;
+import parfield.fit.Truth;
 import parfield.lamp.Fixture;
+import parfield.lamp.IntensityDistribution;
+import parfield.plan.Planner;
+import parfield.plan.Progress;
 import parfield.plan.Recommendation;
 import parfield.rig.Rig;
 import parfield.survey.Meter;
@@ -28,6 +35,18 @@ import parfield.tank.Tank;
 public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> update) {
   /** How many readings are asked for to confirm a transfer. */
   public static final int CONFIRMING = 3;
+
+  /** With fewer draws than this, intervals from 5 to 95 % would be narrower than they are. */
+  private static final int FEWEST_DRAWS = 40;
+
+  /** More draws than this tell nothing more, and take minutes; a fit leaves 96. */
+  private static final int MOST_DRAWS = 400;
+
+  /** No lamp over a tank sends more than this into a direction [µmol s⁻¹ sr⁻¹]. */
+  private static final double BRIGHTEST = 1e7;
+
+  /** Directions from straight down to sideways that a lamp is looked at from. */
+  private static final int ASIDE = 12;
 
   private static final int COLUMNS = 9;
   private static final int ROWS = 5;
@@ -59,20 +78,78 @@ public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> 
           "they are enough for a model of this tank itself: parfield fit",
           "or name a setup with a few of them");
     }
-    Transfer transfer;
-    try {
-      transfer = new Transfer(published, bench.setup().tank(), hung(bench), meter(bench, surveys));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.of(
-          "this model cannot be applied to " + bench.setup().source(),
-          String.valueOf(e.getMessage()));
-    }
+    Transfer transfer = transfer(bench, published, surveys);
     return new Transferred(
         bench,
         transfer,
         surveys.isEmpty()
             ? Optional.empty()
             : Optional.of(ModelUpdate.of(transfer.model(), solver, surveys)));
+  }
+
+  /**
+   * Whether a model can be applied to a bench at all: it knows the bench's fixtures, has draws
+   * enough to tell how sure it is, and its lamps are lamps.
+   *
+   * @throws Refusal if it cannot, with why
+   */
+  public static void check(Bench bench, LightModel published) {
+    transfer(bench, published, List.copyOf(bench.setup().surveys().values()));
+  }
+
+  /**
+   * A model that a fit could have left: with draws enough to tell how sure it is, and lamps that
+   * are lamps.
+   *
+   * @throws Refusal if it is none, with why
+   */
+  public static void requireSound(LightModel published) {
+    int draws = published.draws().size();
+    if (draws < FEWEST_DRAWS || draws > MOST_DRAWS) {
+      throw Refusal.of(
+          String.format(
+              Locale.ROOT,
+              "this model holds %s of what its readings allow; allowed %d to %d",
+              Numbers.count(draws, "draw"),
+              FEWEST_DRAWS,
+              MOST_DRAWS),
+          "ask its publisher for the file as fit leaves it");
+    }
+    if (!(brightest(published) <= BRIGHTEST)) {
+      throw Refusal.of(
+          String.format(
+              Locale.ROOT,
+              "this model has a lamp that sends more than %.0f µmol s⁻¹ sr⁻¹ into a direction",
+              BRIGHTEST),
+          "no lamp does: ask its publisher for the file as fit leaves it");
+    }
+  }
+
+  private static Transfer transfer(Bench bench, LightModel published, List<Survey> surveys) {
+    requireSound(published);
+    try {
+      return new Transfer(published, bench.setup().tank(), hung(bench), meter(bench, surveys));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.of(
+          "this model cannot be applied to " + bench.setup().source(),
+          String.valueOf(e.getMessage()));
+    }
+  }
+
+  /** The greatest intensity of any lamp in any draw, straight down and aside; NaN if one is. */
+  private static double brightest(LightModel model) {
+    double brightest = 0;
+    for (Truth truth : Stream.concat(Stream.of(model.best()), model.draws().stream()).toList()) {
+      for (List<IntensityDistribution> channels : truth.distributions().values()) {
+        for (IntensityDistribution channel : channels) {
+          for (int step = 0; step <= ASIDE; step++) {
+            // Math.max keeps a NaN.
+            brightest = Math.max(brightest, channel.intensity(step * Math.PI / 2 / ASIDE, step));
+          }
+        }
+      }
+    }
+    return brightest;
   }
 
   private static List<Fixture> hung(Bench bench) {
@@ -89,6 +166,19 @@ public record Transferred(Bench bench, Transfer transfer, Optional<ModelUpdate> 
         .map(Survey::meter)
         .findFirst()
         .or(() -> bench.setup().meters().values().stream().findFirst());
+  }
+
+  /**
+   * Recommends for the bench's tank, by the search that the bench suggests.
+   *
+   * @param hears of progress
+   * @param stop whether to end with the best so far
+   * @throws Refusal if the bench states no demands
+   */
+  public Recommendation recommend(
+      FieldSolver solver, Consumer<Progress> hears, BooleanSupplier stop) {
+    return new Planner(solver)
+        .recommend(model(), bench.demands(), Advice.search(bench, bench.usualDepth()), hears, stop);
   }
 
   /** The model of the bench's tank, after its readings. */

@@ -11,10 +11,7 @@ import parfield.answer.Transferred;
 import parfield.field.FastSolver;
 import parfield.fit.LightModel;
 import parfield.formats.ModelFile;
-import parfield.plan.Demands;
-import parfield.plan.Planner;
 import parfield.plan.Recommendation;
-import parfield.plan.Search;
 import parfield.plan.Verdict;
 import parfield.units.LengthUnit;
 import picocli.CommandLine.Command;
@@ -72,8 +69,7 @@ final class TransferCommand implements Callable<Integer> {
     }
     Bench bench = Bench.read(file);
     LengthUnit unit = output.length(bench);
-    Demands demands = bench.demands();
-    Search search = Advice.search(bench, bench.usualDepth());
+    bench.demands(); // That there are none is to be told before any work.
     LightModel model = ModelFile.read(published);
     FastSolver solver = new FastSolver();
     PrintWriter err = spec.commandLine().getErr();
@@ -83,13 +79,10 @@ final class TransferCommand implements Callable<Integer> {
       Recommendation recommendation;
       try (StatusLine status = StatusLine.on(err)) {
         recommendation =
-            new Planner(solver)
-                .recommend(
-                    transferred.model(),
-                    demands,
-                    search,
-                    progress -> status.show(progress.share(), Advice.words(progress, unit)),
-                    interruption::asked);
+            transferred.recommend(
+                solver,
+                progress -> status.show(progress.share(), Advice.words(progress, unit)),
+                interruption::asked);
       }
       if (target != null) {
         ModelFile.write(transferred.model(), target);

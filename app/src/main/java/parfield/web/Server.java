@@ -32,6 +32,7 @@ import parfield.web.publish.PublishScreen;
 import parfield.web.recommend.RecommendScreen;
 import parfield.web.setup.SetupScreen;
 import parfield.web.spectra.SpectraScreen;
+import parfield.web.transfer.TransferScreen;
 import parfield.web.work.JobScreen;
 import parfield.workspace.Workspace;
 
@@ -110,6 +111,7 @@ public final class Server implements AutoCloseable {
     screens.add(measure);
     screens.add(meter);
     screens.add(new ModelScreen(desk));
+    screens.add(new TransferScreen(desk));
     screens.add(new ExploreScreen(desk));
     screens.add(new RecommendScreen(desk));
     screens.add(new PublishScreen(desk));

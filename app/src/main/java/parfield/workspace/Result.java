@@ -37,7 +37,11 @@ public record Result(
     /** A recommendation. */
     RECOMMENDATION,
     /** A report of a recommendation, as a page without its style. */
-    REPORT
+    REPORT,
+    /** What a light model of another tank says of this bench, with the recommendation by it. */
+    TRANSFER,
+    /** The light model of this tank that a transfer came to, as a model file. */
+    TRANSFERRED
   }
 
   /**

@@ -8,7 +8,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
 
-/** Light models and recommendations that were computed of benches. */
+/** Light models, recommendations and whatever else was computed of benches. */
 public final class Results {
   private static final String COLUMNS =
       "SELECT r.id, r.bench, r.kind, r.inputs_digest, r.setup_revision, r.version, r.document,"
@@ -88,6 +88,22 @@ public final class Results {
                         1))
                 .stream()
                 .findFirst());
+  }
+
+  /** Whether a bench has a result of a kind whose document is this one. */
+  public boolean holds(UUID bench, Result.Kind kind, StoredFile document) {
+    return database.read(
+        handle ->
+            handle
+                    .createQuery(
+                        "SELECT count(*) FROM results WHERE bench = :bench AND kind = :kind"
+                            + " AND document = :document")
+                    .bind("bench", bench.toString())
+                    .bind("kind", kind.name())
+                    .bind("document", document.digest())
+                    .mapTo(Long.class)
+                    .one()
+                > 0);
   }
 
   /** Results of a bench, the latest first. */

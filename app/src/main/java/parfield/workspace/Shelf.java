@@ -7,7 +7,9 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
 
-/** Fixtures and spectra that all benches share; earlier revisions of each are kept. */
+/**
+ * Fixtures, spectra and light models that all benches share; earlier revisions of each are kept.
+ */
 public final class Shelf {
   private static final int LONGEST_TEXT = 1 << 20;
 
@@ -24,7 +26,7 @@ public final class Shelf {
    *
    * @param kind what it is
    * @param name of it, unique among its kind
-   * @param text the fixture's entry of a setup file, or a note on a spectrum
+   * @param text the fixture's entry of a setup file, or a note on a spectrum or model
    * @param files that belong to it by name, folders separated by a slash
    * @param who puts it there
    * @return what lies there now

@@ -7,13 +7,13 @@ import java.util.Objects;
 import java.util.TreeMap;
 
 /**
- * A fixture or a spectrum on the shelf, which all benches share.
+ * A fixture, a spectrum or a light model on the shelf, which all benches share.
  *
  * @param kind what it is
  * @param name of it, unique among its kind
  * @param revision counts from 1
- * @param text the fixture's entry of a setup file, or a note on a spectrum
- * @param files that belong to it by name, folders separated by a slash; of a spectrum, one
+ * @param text the fixture's entry of a setup file, or a note on a spectrum or model
+ * @param files that belong to it by name, folders separated by a slash; of a spectrum or model, one
  * @param who put it there
  * @param when it was put there
  */
@@ -39,6 +39,8 @@ public record ShelfItem(
     /** A fixture: its entry of a setup file, with the files it names. */
     FIXTURE,
     /** A spectrum: its file, with a note. */
-    SPECTRUM
+    SPECTRUM,
+    /** A light model that was fitted elsewhere: its file, with the names of its fixtures. */
+    MODEL
   }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -122,6 +123,20 @@ class TransferTest {
                 "parfield: this model cannot be applied to bar.yaml",
                 "  the light model knows puck, over this tank hangs bar; state the model's fixture"
                     + " under its own name, just as the model's setup does"));
+  }
+
+  @Test
+  void aModelOfOneDrawIsRefusedBecauseItWouldSeemCertain() throws IOException {
+    ObjectNode json = (ObjectNode) new ObjectMapper().readTree(model.toFile());
+    JsonNode first = json.get("draws").get(0);
+    json.putArray("draws").add(first);
+    Path one = Files.writeString(folder.resolve("one.json"), json.toString());
+
+    assertThat(Run.parfield("transfer", other("sure.yaml", stated), "--model", one))
+        .isEqualTo(
+            Run.refused(
+                "parfield: this model holds 1 draw of what its readings allow; allowed 40 to 400",
+                "  ask its publisher for the file as fit leaves it"));
   }
 
   @Test

@@ -142,7 +142,8 @@ class HostileInputTest {
   void everyScreen() {
     Set<String> seen = new LinkedHashSet<>();
     List<String> due = new ArrayList<>(List.of("/", "/?away=1", "/pair"));
-    for (String step : List.of("setup", "measure", "model", "explore", "recommend", "publish")) {
+    for (String step :
+        List.of("setup", "measure", "model", "transfer", "explore", "recommend", "publish")) {
       due.add("/bench/" + id + "/" + step);
     }
     int pictures = 0;

@@ -417,6 +417,9 @@ abstract class WorkspaceContract {
     assertThat(workspace.results().latest(bench, Result.Kind.MODEL, "d2")).isEmpty();
     assertThat(workspace.results().latest(bench, Result.Kind.RECOMMENDATION, "d1")).isEmpty();
     assertThat(workspace.results().list(bench, Result.Kind.MODEL, 9)).containsExactly(later, saved);
+    assertThat(workspace.results().holds(bench, Result.Kind.MODEL, saved.document())).isTrue();
+    assertThat(workspace.results().holds(bench, Result.Kind.TRANSFERRED, saved.document()))
+        .isFalse();
     assertThat(workspace.results().get(saved.id())).isEqualTo(saved);
     assertThat(workspace.bytes(saved.document())).isEqualTo(bytes("{}"));
   }
@@ -566,6 +569,9 @@ abstract class WorkspaceContract {
     new RandomWalk(workspace, survey, 99).run(40);
     Result.Inputs inputs = new Result.Inputs("d1", 2, Map.of(survey, 3L), "0.1.0");
     workspace.results().save(bench, Result.Kind.MODEL, inputs, bytes("{}"), "Ann");
+    workspace.results().save(bench, Result.Kind.TRANSFERRED, inputs, bytes("{}"), "Ann");
+    workspace.results().save(bench, Result.Kind.TRANSFER, inputs, bytes("{1}"), "Ann");
+    workspace.shelf().put(ShelfItem.Kind.MODEL, "theirs", "bar", Map.of("m", bytes("3")), "Ann");
     workspace.shelf().put(ShelfItem.Kind.FIXTURE, "bar", "x", Map.of("s", bytes("2")), "Ann");
     workspace.shelf().put(ShelfItem.Kind.FIXTURE, "bar", "y", Map.of(), "Bo");
     workspace.shelf().put(ShelfItem.Kind.SPECTRUM, "gone", "", Map.of(), "Bo");
@@ -588,7 +594,7 @@ abstract class WorkspaceContract {
 
     try (Workspace other = Workspace.open(fresh())) {
       Taken taken = other.importFrom(archive);
-      assertThat(taken).isEqualTo(new Taken(2, 0, 1, workspaceReadings(workspace), 1, 2));
+      assertThat(taken).isEqualTo(new Taken(2, 0, 1, workspaceReadings(workspace), 3, 3));
       other.exportTo(again);
       assertThat(Files.readAllBytes(again)).isEqualTo(Files.readAllBytes(archive));
       assertThat(other.check()).isEmpty();

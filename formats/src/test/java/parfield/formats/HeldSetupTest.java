@@ -111,6 +111,38 @@ class HeldSetupTest {
   }
 
   @Test
+  @DisplayName("places of one's own are a grid, in the order in which they are written")
+  void ownPlaces() {
+    String own =
+        SETUP.replace(
+            "depths: [10, 25], columns: 3, rows: 2", "places: [[45, 30, 15], [20, 10.5, 25]]");
+
+    Setup setup = SetupFile.read("bench", own, FILES, Map.of("first", List.of()));
+
+    assertThat(setup.plans().get("first").grid().orElseThrow().places())
+        .containsExactly(new Place(0.45, 0.30, 0.15), new Place(0.20, 0.105, 0.25));
+  }
+
+  @Test
+  void ownPlacesThatDoNotFit() {
+    for (Map.Entry<String, String> wrong :
+        Map.of(
+                "places: [[95, 30, 15]]", "got 95, allowed 0 to 90 cm",
+                "places: [[45, 30]]", "got 2 numbers, allowed 3: x, y, depth",
+                "places: []", "got 0 places, allowed 1 to 1000",
+                "places: [[45, 30, 15]], depths: [10]", "places beside depths, columns or rows",
+                "places: 45", "a list")
+            .entrySet()) {
+      String text = SETUP.replace("depths: [10, 25], columns: 3, rows: 2", wrong.getKey());
+
+      assertThatThrownBy(() -> SetupFile.read("bench", text, FILES, Map.of("first", List.of())))
+          .isInstanceOf(InvalidFile.class)
+          .hasMessageContaining("surveys.first.grid.places")
+          .hasMessageContaining(wrong.getValue());
+    }
+  }
+
+  @Test
   @DisplayName("a file of a survey with a grid may be named later, of one without it may not")
   void readingsNamedLater() {
     assertThat(SetupFile.read("bench", SETUP, FILES, Map.of()).surveys())

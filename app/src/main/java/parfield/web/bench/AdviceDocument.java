@@ -27,8 +27,22 @@ public final class AdviceDocument {
 
   private AdviceDocument() {}
 
-  /** The document of an answer. */
+  /** The document of an answer, to be stored. */
   static byte[] of(RecommendationAnswer answer) {
+    return bytes(document(answer));
+  }
+
+  /** A document as it is stored. */
+  public static byte[] bytes(JsonNode document) {
+    try {
+      return MAPPER.writeValueAsBytes(document);
+    } catch (JsonProcessingException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The document of an answer. */
+  public static ObjectNode document(RecommendationAnswer answer) {
     ObjectNode document = Json.object();
     document.set("answer", answer.json());
     answer.recommendation().demands().all().stream()
@@ -46,11 +60,7 @@ public final class AdviceDocument {
       ChoicePictures.spacings(answer.recommendation(), unit)
           .ifPresent(svg -> told.put("spacings", svg));
     }
-    try {
-      return MAPPER.writeValueAsBytes(document);
-    } catch (JsonProcessingException e) {
-      throw new UncheckedIOException(e);
-    }
+    return document;
   }
 
   /** Reads a document. */

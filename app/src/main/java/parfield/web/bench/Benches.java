@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import parfield.answer.RecommendationAnswer;
 import parfield.field.FastSolver;
@@ -33,6 +34,7 @@ import parfield.workspace.Entry;
 import parfield.workspace.ReadingRevision;
 import parfield.workspace.Result;
 import parfield.workspace.SetupRevision;
+import parfield.workspace.StoredFile;
 import parfield.workspace.SurveySummary;
 import parfield.workspace.Workspace;
 
@@ -189,7 +191,8 @@ public final class Benches {
     return newest.map(result -> new StoredModel(model(result), result, current.isPresent()));
   }
 
-  private LightModel model(Result result) {
+  /** What a stored model file holds; read once. */
+  public LightModel model(Result result) {
     synchronized (models) {
       LightModel known = models.get(result.id());
       if (known != null) {
@@ -237,6 +240,62 @@ public final class Benches {
             inputs(bench, digest),
             AdviceDocument.of(answer),
             who);
+  }
+
+  /**
+   * Keeps a recommendation that was found by a light model of another tank, for a bench whose model
+   * that has become.
+   *
+   * @param document as {@link AdviceDocument} makes it
+   */
+  public Result keepAdvice(OpenBench bench, byte[] document, String who) {
+    return workspace
+        .results()
+        .save(
+            bench.id(),
+            Result.Kind.RECOMMENDATION,
+            inputs(bench, bench.advised().orElseThrow()),
+            document,
+            who);
+  }
+
+  /**
+   * Keeps what a light model of another tank came to on a bench as it is in {@code bench}.
+   *
+   * @param published the file of that model
+   * @param model of this tank, after its readings
+   * @param document given the stored model of this tank
+   */
+  public Result keepTransfer(
+      OpenBench bench,
+      StoredFile published,
+      LightModel model,
+      Function<Result, byte[]> document,
+      String who) {
+    Result.Inputs inputs = inputs(bench, transferInputs(bench, published));
+    Result here =
+        workspace
+            .results()
+            .save(bench.id(), Result.Kind.TRANSFERRED, inputs, ModelFile.bytes(model), who);
+    synchronized (models) {
+      models.put(here.id(), model);
+    }
+    return workspace
+        .results()
+        .save(bench.id(), Result.Kind.TRANSFER, inputs, document.apply(here), who);
+  }
+
+  /** Digest of what a transfer depends on: the model's file, and all that its advice does. */
+  public static String transferInputs(OpenBench bench, StoredFile published) {
+    return "transfer-"
+        + FitInputs.digest(bench.advised().orElse(bench.inputs()) + ' ' + published.digest());
+  }
+
+  /** Whether a light model of a bench is one that was fitted elsewhere. */
+  public boolean transferred(StoredModel model) {
+    return workspace
+        .results()
+        .holds(model.result().bench(), Result.Kind.TRANSFERRED, model.result().document());
   }
 
   /** Keeps a report of a recommendation: it depends on what that depends on. */
@@ -306,7 +365,11 @@ public final class Benches {
             bench.readings() > 0,
             bench.readings() > 0 ? bench.readings() + " readings" : "no reading yet"),
         new StepState(
-            Step.MODEL, fitted, fitted ? "fitted" : model.isPresent() ? "out of date" : "not yet"),
+            Step.MODEL,
+            fitted,
+            !fitted
+                ? model.isPresent() ? "out of date" : "not yet"
+                : transferred(model.get()) ? "of another tank" : "fitted"),
         new StepState(
             Step.EXPLORE,
             model.isPresent() || stated,

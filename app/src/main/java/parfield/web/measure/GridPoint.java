@@ -24,7 +24,7 @@ public record GridPoint(UUID reading, Place place, int order) {
   }
 
   /** A place of a survey that nobody has read yet. */
-  static GridPoint of(UUID survey, Place place, int order) {
+  public static GridPoint of(UUID survey, Place place, int order) {
     String key =
         String.format(
             Locale.ROOT,
@@ -38,7 +38,7 @@ public record GridPoint(UUID reading, Place place, int order) {
   }
 
   /** Whether a place is this one. */
-  boolean at(Place other) {
+  public boolean at(Place other) {
     return Math.abs(place.x() - other.x()) < SAME
         && Math.abs(place.y() - other.y()) < SAME
         && Math.abs(place.depth() - other.depth()) < SAME;

@@ -59,6 +59,8 @@ public final class ModelScreen implements Screen {
             .filter(job -> job.state() == Job.State.FAILED)
             .flatMap(Job::problem));
     values.put(
+        "transferred", desk.benches().model(bench).map(desk.benches()::transferred).orElse(false));
+    values.put(
         "found",
         desk.benches()
             .model(bench)

@@ -42,6 +42,11 @@ public record Frame(
         List.of());
   }
 
+  /** This frame under another title. */
+  public Frame titled(String newTitle) {
+    return new Frame(newTitle, bench, display, length, libraries, scripts, styles);
+  }
+
   /** This frame with one more library, before its scripts. */
   public Frame withLibrary(String name) {
     return new Frame(title, bench, display, length, plus(libraries, name), scripts, styles);

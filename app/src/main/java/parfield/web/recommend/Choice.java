@@ -186,7 +186,7 @@ public record Choice(String name, JsonNode json) {
   }
 
   /** The rig that this option is, over the tank of a setup. */
-  Rig over(Setup setup, String rigName) {
+  public Rig over(Setup setup, String rigName) {
     String fixture = json.path("fixture").asText();
     Hanging pattern =
         setup.rigs().values().stream()

@@ -15,9 +15,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import parfield.answer.Advice;
 import parfield.answer.Bench;
-import parfield.answer.FieldAnswer;
-import parfield.answer.FieldPictures;
-import parfield.answer.FieldPrediction;
 import parfield.answer.Json;
 import parfield.answer.Numbers;
 import parfield.answer.Problem;
@@ -382,7 +379,7 @@ public final class RecommendScreen implements Screen {
     LengthUnit unit = desk.benches().frame(context, bench, Step.RECOMMEND).length();
     String name = context.pathParam("picture").replace(".svg", "");
     Optional<String> svg =
-        name.equals("map") || name.equals("section") || name.equals("band")
+        ChoiceLight.NAMES.contains(name)
             ? Optional.of(
                 field(bench, advice.choice(context.queryParam("option")), name, unit, context))
             : advice.picture(name, unit);
@@ -394,29 +391,12 @@ public final class RecommendScreen implements Screen {
 
   private String field(
       OpenBench bench, Choice choice, String name, LengthUnit unit, Context context) {
-    Setup setup = bench.setupOrRefuse();
     LightModel model =
         desk.benches()
             .model(bench)
             .orElseThrow(() -> Refusal.of("there is no light model", "fit one"))
             .model();
-    Rig rig = choice.over(setup, choice.inWords(unit));
-    FieldPrediction prediction = new FieldPrediction(model, desk.benches().solver(), rig);
-    FieldPictures pictures = new FieldPictures(setup, rig, unit);
-    if (name.equals("section")) {
-      return pictures.section(
-          prediction.section(FieldPrediction.CELL), List.copyOf(setup.bands().values()));
-    }
-    double depth = bench.bench().usualDepth();
-    String asked = context.queryParam("depth");
-    if (asked != null) {
-      depth = Double.parseDouble(DemandForm.typedNumber("depth", asked));
-      bench.bench().checkDepths(List.of(depth), unit);
-    }
-    prediction.addPlane(depth, FieldPrediction.CELL, bench.bench().bands());
-    FieldAnswer field = prediction.answer(setup.source(), List.of());
-    return name.equals("band") && !setup.bands().isEmpty()
-        ? pictures.bandMap(field, 0, setup.bands().values().iterator().next())
-        : pictures.map(field, 0, FieldPictures.scale(field));
+    return new ChoiceLight(bench, model, desk.benches().solver(), unit)
+        .svg(choice, name, Optional.ofNullable(context.queryParam("depth")));
   }
 }

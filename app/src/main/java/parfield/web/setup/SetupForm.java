@@ -356,7 +356,7 @@ final class SetupForm {
                             LENGTHS,
                             "",
                             List.of(),
-                            "no grid"),
+                            grid(path)),
                         number(path.key("grid"), "columns", "places along x", "", "by size"),
                         number(path.key("grid"), "rows", "places along y", "", "by size"),
                         field(
@@ -364,6 +364,13 @@ final class SetupForm {
                         length(path, "depth", "depth, where that states none", "none")),
                     List.of())),
         "survey");
+  }
+
+  /** What a survey without depths is read at. */
+  private String grid(SetupPath survey) {
+    return text.value(survey.key("grid").key("places")).isPresent()
+        ? "places of its own"
+        : "no grid";
   }
 
   private FormField surveyName(SetupPath path) {

@@ -12,7 +12,7 @@ function ink() {
 
 /** Prepares a canvas of a given ratio; returns its drawing context and plane in CSS pixels. */
 function prepare(canvas, ratio, legend = 0) {
-  const width = Math.max(240, canvas.parentElement.clientWidth - 34);
+  const width = Math.max(240, canvas.closest('.sheet').clientWidth - 32);
   const plane = { x: pad.left, y: pad.top, w: width - pad.left - pad.right, h: 0 };
   plane.h = Math.min(420, plane.w * ratio);
   if (plane.h < plane.w * ratio) {

@@ -70,7 +70,7 @@ function build(THREE, canvas, scene) {
 
   const eye = { around: 0.5, up: 0.35, far: 1.9 * Math.max(length, deep, width) };
   const draw = () => {
-    const wide = Math.max(240, canvas.parentElement.clientWidth - 34);
+    const wide = Math.max(240, canvas.closest('.sheet').clientWidth - 32);
     const high = Math.min(460, wide * 0.7);
     renderer.setPixelRatio(devicePixelRatio || 1);
     renderer.setSize(wide, high, true);
@@ -119,7 +119,7 @@ function build(THREE, canvas, scene) {
         new THREE.BoxGeometry(Math.max(0.05, fixture.length), 0.02, Math.max(0.05, fixture.width)),
         new THREE.MeshLambertMaterial({ color: 0x30393d }));
       body.position.copy(spot(hanging.x, hanging.y, -hanging.height));
-      body.rotation.y = hanging.yaw ?? 0;
+      body.rotation.set(hanging.tilt ?? 0, hanging.yaw ?? 0, 0, 'YXZ');
       changing.add(body);
     }
     if (slices) {

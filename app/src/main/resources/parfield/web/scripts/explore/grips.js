@@ -165,7 +165,7 @@ export function grips(layer, canvas, hand) {
     // Where its end would leave the picture, the other end is taken; a drag keeps to the end it began with.
     const inside = angle => {
       const [x, y] = [at.x + reach * Math.cos(angle), at.y - reach * Math.sin(angle)];
-      return x > small / 2 && x < canvas.clientWidth - small / 2 && y > 0 && y < canvas.plane.y + canvas.plane.h;
+      return x > small / 2 && x < canvas.plane.whole - small / 2 && y > 0 && y < canvas.plane.y + canvas.plane.h;
     };
     if (!held) {
       turner.dataset.away = String(!inside(own.yaw) && inside(own.yaw + Math.PI));

@@ -1,5 +1,5 @@
 // Pictures on canvases. What is drawn is handed in; nothing is kept.
-import { colour } from './colours.js';
+import { colour, maps } from './colours.js';
 import { roundStep, valueAt } from './light.js';
 
 const pad = { left: 46, right: 12, top: 8, bottom: 40 };
@@ -31,6 +31,7 @@ function prepare(canvas, ratio, legend = 0) {
   g.clearRect(0, 0, width, height);
   g.font = '12px ' + getComputedStyle(document.body).fontFamily;
   canvas.plane = plane;
+  plane.whole = width;
   return { g, plane, width, height, tone: ink() };
 }
 
@@ -74,16 +75,45 @@ function hatch(g, plane, path, gap, slope, stroke) {
   g.restore();
 }
 
+const stone = [141, 135, 128];
+
+/** Colours of a map packed as pixels. */
+const packed = {};
+function palette(map) {
+  return packed[map] ??= Uint32Array.from(maps[map], ([r, g, b]) => 0xff000000 | (b << 16) | (g << 8) | r);
+}
+
+/** Where each pixel of a side lies between the cells: lower cell and share of the next. */
+function between(pixels, cells, reversed) {
+  const at = new Uint16Array(pixels);
+  const share = new Float32Array(pixels);
+  for (let i = 0; i < pixels; i++) {
+    const t = Math.max(0, Math.min(cells - 1, ((reversed ? pixels - 1 - i : i) + 0.5) / pixels * cells - 0.5));
+    at[i] = Math.min(cells - 2, Math.floor(t));
+    share[i] = t - at[i];
+  }
+  return { at, share };
+}
+
 /** Colours of a plane; rows from the front pane (upward) or from the water line (down). */
-function image(g, plane, of, upward, paint) {
+function image(g, plane, of, upward, map, scale) {
   const w = Math.min(240, of.columns * 4);
   const h = Math.max(2, Math.round((w * plane.h) / plane.w));
   const pixels = new ImageData(w, h);
+  const out = new Uint32Array(pixels.data.buffer);
+  const colours = palette(map);
+  const rock = 0xff000000 | (stone[2] << 16) | (stone[1] << 8) | stone[0];
+  const x = between(w, of.columns, false);
+  const y = between(h, of.rows, upward);
+  const per = 255 / (scale.high - scale.low);
   for (let j = 0; j < h; j++) {
-    const v = (j + 0.5) / h;
+    const row = y.at[j] * of.columns;
     for (let i = 0; i < w; i++) {
-      const [r, gg, b, a] = paint(valueAt(of, (i + 0.5) / w, upward ? 1 - v : v), (i + 0.5) / w, v);
-      pixels.data.set([r, gg, b, a ?? 255], 4 * (j * w + i));
+      const k = row + x.at[i];
+      const upper = of.values[k] + (of.values[k + 1] - of.values[k]) * x.share[i];
+      const lower = of.values[k + of.columns] + (of.values[k + of.columns + 1] - of.values[k + of.columns]) * x.share[i];
+      const value = upper + (lower - upper) * y.share[j];
+      out[j * w + i] = value === value ? colours[Math.max(0, Math.min(255, Math.round((value - scale.low) * per)))] : rock;
     }
   }
   const sheet = image.sheet ??= document.createElement('canvas');
@@ -242,7 +272,7 @@ export function plan(canvas, spec) {
       x += 30 + g.measureText(words).width;
     }
   } else {
-    image(g, plane, of, true, value => Number.isNaN(value) ? [120, 110, 100] : colour(map, (value - scale.low) / (scale.high - scale.low)));
+    image(g, plane, of, true, map, scale);
     const step = roundStep(scale.high - scale.low, 8);
     const levels = [];
     for (let level = Math.ceil(scale.low / step) * step; level < scale.high; level += step) {
@@ -312,7 +342,7 @@ export function side(canvas, spec) {
   const { scene, rig, of, scale, map, band, depth, cross } = spec;
   const { length, depth: deep } = scene.tank;
   const { g, plane, tone } = prepare(canvas, deep / length);
-  image(g, plane, of, false, value => Number.isNaN(value) ? [120, 110, 100] : colour(map, (value - scale.low) / (scale.high - scale.low)));
+  image(g, plane, of, false, map, scale);
   const step = roundStep(scale.high - scale.low, 8);
   const levels = [];
   for (let level = Math.ceil(scale.low / step) * step; level < scale.high; level += step) {

@@ -5,6 +5,7 @@ import * as pictures from './pictures.js';
 import { controls, pair } from './controls.js';
 import { grips } from './grips.js';
 import { upright } from './rig.js';
+import { rockAt } from './rocks.js';
 import { solid } from './solid.js';
 
 const place = document.querySelector('[data-explore]');
@@ -15,10 +16,10 @@ if (place) {
 }
 
 async function begin(root) {
-  const at = root.dataset.explore;
+  const place = root.dataset.explore;
   const find = selector => root.querySelector(selector);
   const canvas = name => find(`[data-view="${name}"]`);
-  const scene = await ask(`${at}/data/scene.json`);
+  const scene = await ask(`${place}/data/scene.json`);
   const cellsOf = lattice => lattice.columns * lattice.rows * lattice.layers;
   const fitted = root.dataset.fitted === 'true';
 
@@ -142,7 +143,7 @@ async function begin(root) {
   async function fetchField(key, fine) {
     const fault = find(`[data-fault="${key}"]`);
     try {
-      const answer = await fetch(`${at}/data/field`, {
+      const answer = await fetch(`${place}/data/field`, {
         method: 'POST',
         headers: { 'Content-Type': 'application/json' },
         body: JSON.stringify({ ...state.rigs[key], fine }),
@@ -269,7 +270,7 @@ async function begin(root) {
       return row;
     }));
     find('[data-csv] input').value = JSON.stringify({ ...state.rigs.a, depth: state.depth });
-    table(planes.a);
+    table(light.filled(planes.a));
     read();
   }
 
@@ -288,13 +289,13 @@ async function begin(root) {
   }
 
   function table(of) {
-    const place = find('[data-table]');
-    if (!place.closest('details').open) {
+    const twin = find('[data-table]');
+    if (!twin.closest('details').open) {
       return;
     }
     const columns = 10;
     const rows = 7;
-    place.caption.textContent = `PPFD in µmol m⁻² s⁻¹, ${shown(state.depth)} ${scene.unit} deep; x to the right, y down, in ${scene.unit}`;
+    twin.caption.textContent = `PPFD in µmol m⁻² s⁻¹, ${shown(state.depth)} ${scene.unit} deep; x to the right, y down, in ${scene.unit}`;
     const head = document.createElement('tr');
     head.append(th('y \\ x'));
     const x = i => (i + 0.5) / columns;
@@ -302,15 +303,21 @@ async function begin(root) {
     for (let i = 0; i < columns; i++) {
       head.append(th(shown(x(i) * scene.tank.length)));
     }
-    place.tHead.replaceChildren(head);
-    place.tBodies[0].replaceChildren(...Array.from({ length: rows }, (_, j) => {
+    twin.tHead.replaceChildren(head);
+    twin.tBodies[0].replaceChildren(...Array.from({ length: rows }, (_, j) => {
       const row = document.createElement('tr');
       row.append(th(shown(y(j) * scene.tank.width), 'row'));
       for (let i = 0; i < columns; i++) {
-        row.append(td(one(light.valueAt(of, x(i), y(j))), true));
+        row.append(td(at(of, x(i), y(j), state.depth), true));
       }
       return row;
     }));
+  }
+
+  /** A value as it is shown, or that a rock is there. */
+  function at(of, u, v, depth, alongY = v) {
+    const inside = rockAt(scene.rocks, u * scene.tank.length, alongY * scene.tank.width, depth);
+    return inside ? 'rock' : one(light.valueAt(of, u, v));
   }
 
   function th(text, scope = 'col') {
@@ -329,7 +336,7 @@ async function begin(root) {
     }
     const asked = JSON.stringify({ ...state.rigs.a, depth: state.depth });
     find('[data-settled]').textContent = 'the interval is being computed …';
-    const answer = await fetch(`${at}/data/figures`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: asked });
+    const answer = await fetch(`${place}/data/figures`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: asked });
     if (!answer.ok) {
       find('[data-settled]').textContent = `No interval can be given: ${sentence(await answer.json())}`;
       return;
@@ -394,28 +401,28 @@ async function begin(root) {
     }
     const { length, width, depth } = scene.tank;
     const level = state.last === 'plan';
-    const of = level ? planeOf('a') : light.section(state.volumes.a.values, state.volumes.a.lattice);
-    const value = light.valueAt(of, cross.u, cross.v);
+    const of = light.filled(level ? planeOf('a') : light.section(state.volumes.a.values, state.volumes.a.lattice));
+    const value = level ? at(of, cross.u, cross.v, state.depth) : at(of, cross.u, cross.v, cross.v * depth, 0.5);
     const where = level
       ? `x ${shown(cross.u * length)}, y ${shown(cross.v * width)}, depth ${shown(state.depth)} ${scene.unit}`
       : `x ${shown(cross.u * length)}, y ${shown(width / 2)}, depth ${shown(cross.v * depth)} ${scene.unit}`;
     const sure = level && state.interval
       ? ` (${one(light.valueAt(state.interval.low, cross.u, cross.v))}–${one(light.valueAt(state.interval.high, cross.u, cross.v))})` : '';
-    const second = level && comparing() ? `; second rig ${one(light.valueAt(planeOf('b'), cross.u, cross.v))}` : '';
-    find('[data-reading]').textContent = `${where}: ${Number.isNaN(value) ? 'rock' : `${one(value)}${sure} µmol m⁻² s⁻¹`}${second}`;
+    const second = level && comparing() ? `; second rig ${one(light.valueAt(light.filled(planeOf('b')), cross.u, cross.v))}` : '';
+    find('[data-reading]').textContent = `${where}: ${value === 'rock' ? 'rock' : `${value}${sure} µmol m⁻² s⁻¹${second}`}`;
   }
 
   find('#take').addEventListener('click', async () => {
-    const answer = await post(`${at}/take`, { ...state.rigs.a, name: find('#rig-name').value });
+    const answer = await post(`${place}/take`, { ...state.rigs.a, name: find('#rig-name').value });
     find('[data-told]').textContent = answer.rig ? `The setup has the rig ${answer.rig} now.` : sentence(answer);
   });
   find('#reference').addEventListener('click', async () => {
-    const answer = await post(`${at}/reference`, { ...state.rigs.a, depth: state.depth });
+    const answer = await post(`${place}/reference`, { ...state.rigs.a, depth: state.depth });
     if (!answer.job) {
       find('[data-told]').textContent = sentence(answer);
       return;
     }
-    const job = at.replace(/\/explore$/, `/jobs/${answer.job}`);
+    const job = place.replace(/\/explore$/, `/jobs/${answer.job}`);
     const progress = find('[data-progress]');
     progress.hidden = false;
     const events = new EventSource(`${job}/events`);

@@ -1,6 +1,7 @@
 // Pictures on canvases. What is drawn is handed in; nothing is kept.
 import { colour, maps } from './colours.js';
-import { roundStep, valueAt } from './light.js';
+import { filled, roundStep, valueAt } from './light.js';
+import { levelCut, uprightCut } from './rocks.js';
 
 const pad = { left: 46, right: 12, top: 8, bottom: 40 };
 
@@ -77,6 +78,33 @@ function hatch(g, plane, path, gap, slope, stroke) {
 
 const stone = [141, 135, 128];
 
+/** Faces of cut rocks, as in the pictures of the server. */
+function rocks(g, plane, lines, spanX, spanY, upward) {
+  if (lines.length === 0) {
+    return;
+  }
+  g.save();
+  g.beginPath();
+  g.rect(plane.x, plane.y, plane.w, plane.h);
+  g.clip();
+  g.fillStyle = `rgb(${stone})`;
+  g.strokeStyle = '#10181b';
+  g.lineWidth = 1.6;
+  for (const rock of lines) {
+    g.beginPath();
+    for (const line of rock) {
+      line.forEach(([x, y], i) => {
+        const at = [plane.x + (x / spanX) * plane.w, plane.y + (upward ? 1 - y / spanY : y / spanY) * plane.h];
+        i ? g.lineTo(...at) : g.moveTo(...at);
+      });
+      g.closePath();
+    }
+    g.fill('evenodd');
+    g.stroke();
+  }
+  g.restore();
+}
+
 /** Colours of a map packed as pixels. */
 const packed = {};
 function palette(map) {
@@ -125,7 +153,7 @@ function image(g, plane, of, upward, map, scale) {
 }
 
 function isolines(g, plane, of, upward, levels, thick, names) {
-  const clean = Float64Array.from(of.values, v => (Number.isNaN(v) ? 0 : v));
+  const clean = of.values;
   const contour = d3.contours().size([of.columns, of.rows]).smooth(true);
   for (const level of levels) {
     const strong = thick.has(level);
@@ -226,7 +254,8 @@ const standing = {
 
 /** The plane seen from above. */
 export function plan(canvas, spec) {
-  const { scene, rig, of, scale, map, band, mode, interval, readings, cross } = spec;
+  const { scene, rig, scale, map, band, mode, depth, interval, readings, cross } = spec;
+  const of = filled(spec.of);
   const { length, width } = scene.tank;
   const { g, plane, tone } = prepare(canvas, width / length, 32);
   if (mode === 'band' && band) {
@@ -284,6 +313,7 @@ export function plan(canvas, spec) {
     legend(g, plane, tone, scale, map, plane.y + plane.h + 42);
   }
   unmeasured(g, plane, scene);
+  rocks(g, plane, scene.rocks.map(rock => levelCut(rock, depth)), length, width, true);
   fixtures(g, plane, scene, rig);
   for (const reading of readings) {
     const x = plane.x + (reading.x / length) * plane.w;
@@ -339,7 +369,8 @@ function crosshair(g, plane, cross, upward) {
 
 /** The upright plane through the middle, seen from the front. */
 export function side(canvas, spec) {
-  const { scene, rig, of, scale, map, band, depth, cross } = spec;
+  const { scene, rig, scale, map, band, depth, cross } = spec;
+  const of = filled(spec.of);
   const { length, depth: deep } = scene.tank;
   const { g, plane, tone } = prepare(canvas, deep / length);
   image(g, plane, of, false, map, scale);
@@ -350,6 +381,7 @@ export function side(canvas, spec) {
   }
   const thick = new Set(band ? [band.from, band.to] : []);
   isolines(g, plane, of, false, [...new Set([...levels, ...thick])], thick);
+  rocks(g, plane, scene.rocks.map(rock => uprightCut(rock, scene.tank.width / 2)), length, deep, false);
   const y = plane.y + (depth / deep) * plane.h;
   g.setLineDash([6, 4]);
   g.strokeStyle = '#ffffff';

@@ -9,7 +9,6 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.IntConsumer;
@@ -21,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import parfield.web.TestServer;
-import parfield.web.work.Job;
+import parfield.workspace.Result;
 
 /** Rigs explored in a real browser: each fixture moved by itself, rocks as they are. */
 class ExploreTest {
@@ -64,9 +63,7 @@ class ExploreTest {
     }
     server.post("/bench/" + id + "/model/fit", Map.of());
     for (int i = 0; i < 1_200; i++) {
-      Optional<Job> job = server.server().desk().jobs().latest(id, "fit");
-      if (job.map(Job::ended).orElse(false)) {
-        assertThat(job.orElseThrow().problem()).isEmpty();
+      if (!server.workspace().results().list(id, Result.Kind.MODEL, 1).isEmpty()) {
         return id;
       }
       LockSupport.parkNanos(50_000_000);

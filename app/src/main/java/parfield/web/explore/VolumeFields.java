@@ -71,14 +71,18 @@ final class VolumeFields {
    * @param lattice where
    */
   byte[] of(String scene, Rig rig, Lattice lattice, FieldSolver solver) {
+    List<float[][]> lights =
+        rig.hangings().parallelStream()
+            .map(hanging -> of(scene, rig, hanging, lattice, solver))
+            .toList();
     Map<String, float[][]> kinds = new LinkedHashMap<>();
-    for (Hanging hanging : rig.hangings()) {
-      float[][] light = of(scene, rig, hanging, lattice, solver);
-      float[][] sum = kinds.get(hanging.fixture().name());
+    for (int h = 0; h < lights.size(); h++) {
+      String kind = rig.hangings().get(h).fixture().name();
+      float[][] sum = kinds.get(kind);
       if (sum == null) {
-        kinds.put(hanging.fixture().name(), copy(light));
+        kinds.put(kind, copy(lights.get(h)));
       } else {
-        add(light, sum);
+        add(lights.get(h), sum);
       }
     }
     int values = kinds.values().stream().mapToInt(fields -> fields.length * lattice.cells()).sum();

@@ -125,6 +125,7 @@ class ExploreTest {
     assertThat(button(page, "Back to an even row").isDisabled()).isTrue();
 
     light = light(page);
+    grip(page, 1).scrollIntoViewIfNeeded();
     BoundingBox box = grip(page, 1).boundingBox();
     double x = box.x + box.width / 2;
     double y = box.y + box.height / 2;
@@ -253,7 +254,7 @@ class ExploreTest {
         .isEqualTo("rock");
     assertThat(page.locator("[data-table] tbody").innerText()).doesNotContain("NaN");
     Screens.accessible(page);
-    Screens.shoot(page.locator("[data-solid]"), "explore-rocks");
+    Screens.shoot(page.locator("[data-view=solid]"), "explore-rocks");
     Screens.shoot(page.locator("[data-views]"), "explore-rocks-plans");
     screens.nothingFailed();
   }
@@ -274,6 +275,7 @@ class ExploreTest {
     time(page, "height", i -> page.keyboard().press("ArrowRight"));
     grip(page, 0).focus();
     time(page, "fixture by keys", i -> page.keyboard().press("ArrowRight"));
+    grip(page, 0).scrollIntoViewIfNeeded();
     BoundingBox box = grip(page, 0).boundingBox();
     double x = box.x + box.width / 2;
     double y = box.y + box.height / 2;
@@ -290,7 +292,7 @@ class ExploreTest {
                 i -> {
                   page.evaluate("globalThis.parfieldTimes = []");
                   act.accept(i);
-                  page.waitForFunction("globalThis.parfieldTimes.length > 0");
+                  page.waitForFunction("() => globalThis.parfieldTimes.length > 0");
                   double time =
                       ((Number) page.evaluate("globalThis.parfieldTimes[0]")).doubleValue();
                   page.waitForTimeout(50);

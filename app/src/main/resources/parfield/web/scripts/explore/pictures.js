@@ -544,5 +544,5 @@ export function difference(canvas, spec) {
   axes(g, plane, tone, length, width, scene.perMetre, `from the left pane, ${scene.unit}`, `from the front, ${scene.unit}`, true);
   g.fillStyle = tone.ink;
   g.textAlign = 'left';
-  g.fillText('filled: the second rig is brighter; ring: darker; the wider, the more', plane.x, plane.y + plane.h + 54);
+  g.fillText('second rig: filled, brighter; ring, darker', plane.x, plane.y + plane.h + 54);
 }

@@ -131,6 +131,46 @@ class SetupFormsTest {
     screens.nothingFailed();
   }
 
+  @Test
+  @DisplayName("a rock is added, dragged in both views and moved by keys; its fields follow")
+  void rock() {
+    UUID id = server.sample();
+    Page page = open(id, Screens.LAPTOP, ColorScheme.LIGHT);
+    page.getByText("Add a rock").click();
+    page.locator("[data-plan] .rock").waitFor();
+    String rock = "/tank/aquascape/rock";
+    Locator above = page.locator("[data-plan] .rock");
+    double plan = scale(page, "[data-plan]");
+    drag(page, above.locator(".body"), -10 * plan, -12 * plan);
+    assertThat(field(page, rock + "/x").inputValue()).isEqualTo("50");
+    assertThat(field(page, rock + "/y").inputValue()).isEqualTo("39.5");
+    double side = scale(page, "[data-side]");
+    drag(page, page.locator("[data-side] .rock .body"), 0, -6 * side);
+    assertThat(field(page, rock + "/above bottom").inputValue()).isEqualTo("6");
+    assertThat(page.locator("[data-side-words]").innerText())
+        .endsWith("Rocks: rock from 6 to 21 cm above the bottom.");
+
+    page.locator("[data-side] .rock").focus();
+    page.keyboard().press("ArrowDown");
+    page.keyboard().press("Shift+ArrowRight");
+    assertThat(page.locator("[data-told]").innerText()).isEqualTo("x 60, above bottom 5 cm");
+    page.locator("[name='shape:" + rock + "']").selectOption("ellipsoid");
+    page.locator("[data-plan] .rock ellipse").waitFor();
+    field(page, rock + "/yaw").fill("45");
+    assertThat(page.locator("[data-plan] .rock").getAttribute("aria-label"))
+        .startsWith("rock, ellipsoid: x 60, y 39.5, foot 5 cm above the bottom");
+    Screens.accessible(page);
+    Screens.shoot(page.locator(".drawing"), "setup-rock");
+
+    page.locator(".save-bar button").click();
+    page.waitForURL("**/setup");
+    assertThat(server.workspace().benches().setup(id).text())
+        .contains(
+            "rock: {ellipsoid: {length: 24, width: 16.5, height: 15}, x: 60, y: 39.5, above"
+                + " bottom: 5, yaw: 45}");
+    screens.nothingFailed();
+  }
+
   /** Goes by Tab until something with these words, this name or this label has the focus. */
   private static void reach(Page page, String wanted) {
     for (int i = 0; i < 250; i++) {

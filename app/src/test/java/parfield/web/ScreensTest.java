@@ -296,10 +296,16 @@ class ScreensTest {
             rig().replace("0.275, \"height\": 0.25}]", "0.2, \"height\": -1}]"));
     HttpResponse<String> nothing =
         server.postJson("/bench/" + id + "/explore/data/field", "{\"hangings\": []}");
+    HttpResponse<String> tilted =
+        server.postJson(
+            "/bench/" + id + "/explore/data/field",
+            rig().replace("\"height\": 0.25}]", "\"height\": 0.25, \"tilt\": 1.6}]"));
     HttpResponse<String> noJson = server.postJson("/bench/" + id + "/explore/data/field", "<x>");
 
     assertThat(answer.statusCode()).isEqualTo(422);
     assertThat(answer.body()).contains("height: got -1, allowed 0.005 to 20.0");
+    assertThat(tilted.statusCode()).isEqualTo(422);
+    assertThat(tilted.body()).contains("tilt: got 1.6, allowed -1.57").contains("to 1.57");
     assertThat(nothing.statusCode()).isEqualTo(422);
     assertThat(nothing.body()).contains("a rig hangs 1 to 16 fixtures; got 0");
     assertThat(noJson.statusCode()).isEqualTo(422);

@@ -50,8 +50,8 @@ final class AskedRig {
               number(hanging, "x", -FARTHEST, FARTHEST),
               number(hanging, "y", -FARTHEST, FARTHEST),
               number(hanging, "height", 0.005, FARTHEST),
-              hanging.has("tilt") ? number(hanging, "tilt", -1.6, 1.6) : 0,
-              hanging.has("yaw") ? number(hanging, "yaw", -7, 7) : 0,
+              hanging.has("tilt") ? number(hanging, "tilt", -Math.PI / 2, Math.PI / 2) : 0,
+              hanging.has("yaw") ? number(hanging, "yaw", -2 * Math.PI, 2 * Math.PI) : 0,
               setting(json.path("dials").path(fixture.name()), fixture)));
     }
     try {

@@ -121,8 +121,11 @@ public final class ExploreScreen implements Screen {
   }
 
   private LightModel model(OpenBench bench) {
-    return desk.benches()
-        .model(bench)
+    return model(desk.benches().model(bench));
+  }
+
+  private static LightModel model(Optional<StoredModel> stored) {
+    return stored
         .map(StoredModel::model)
         .orElseThrow(() -> Refusal.of("there is no light model yet", "fit one on the page Model"));
   }
@@ -130,27 +133,27 @@ public final class ExploreScreen implements Screen {
   /**
    * The rig as it would be in truth; as stated where there is no model but every lamp is stated.
    */
-  private Rig lit(OpenBench bench, Rig rig) {
-    Optional<StoredModel> model = desk.benches().model(bench);
-    return model.isEmpty() && stated(bench.setupOrRefuse())
-        ? rig
-        : model(bench).best().applyTo(rig);
+  private static Rig lit(Optional<StoredModel> model, Setup setup, Rig rig) {
+    return model.isEmpty() && stated(setup) ? rig : model(model).best().applyTo(rig);
   }
 
   private void field(Context context) {
     OpenBench bench = desk.benches().of(context);
     JsonNode asked = body(context);
-    Rig rig = AskedRig.read(asked, bench.setupOrRefuse());
-    String model =
-        desk.benches().model(bench).map(stored -> stored.result().id().toString()).orElse("");
+    Setup setup = bench.setupOrRefuse();
+    Rig rig = AskedRig.read(asked, setup);
+    Optional<StoredModel> model = desk.benches().model(bench);
+    String fitted = model.map(stored -> stored.result().id().toString()).orElse("");
     VolumeFields.Lattice lattice =
         VolumeFields.Lattice.of(rig.tank(), asked.path("fine").asBoolean() ? FINE : COARSE);
+    // Floats hardly shrink, and shrinking them takes longer than the solver and the way here.
     context
+        .disableCompression()
         .contentType("application/octet-stream")
         .result(
             fields.of(
-                bench.id() + " " + bench.revision() + " " + model + " ",
-                lit(bench, rig),
+                bench.id() + " " + bench.revision() + " " + fitted,
+                lit(model, setup, rig),
                 lattice,
                 desk.benches().solver()));
   }
@@ -215,7 +218,8 @@ public final class ExploreScreen implements Screen {
   private void reference(Context context) {
     OpenBench bench = desk.benches().of(context);
     JsonNode asked = body(context);
-    Rig rig = lit(bench, AskedRig.read(asked, bench.setupOrRefuse()));
+    Setup setup = bench.setupOrRefuse();
+    Rig rig = lit(desk.benches().model(bench), setup, AskedRig.read(asked, setup));
     double depth = AskedRig.number(asked, "depth", 0, rig.tank().depth());
     Job job =
         desk.jobs()

@@ -4,8 +4,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.stream.Collectors;
 import parfield.answer.Json;
-import parfield.aquascape.Bounds;
-import parfield.aquascape.Rock;
 import parfield.field.Departure;
 import parfield.formats.Setup;
 import parfield.lamp.Channel;
@@ -46,14 +44,7 @@ final class SceneJson {
     ArrayNode rigs = json.putArray("rigs");
     setup.rigs().values().forEach(rig -> rigs.add(rig(rig)));
     ArrayNode rocks = json.putArray("rocks");
-    for (Rock rock : tank.aquascape().rocks()) {
-      Bounds bounds = rock.shape().bounds();
-      ObjectNode entry = rocks.addObject();
-      entry.put("name", rock.name());
-      entry.putArray("x").add(bounds.fromX()).add(bounds.toX());
-      entry.putArray("y").add(bounds.fromY()).add(bounds.toY());
-      entry.putArray("depth").add(bounds.fromDepth()).add(bounds.toDepth());
-    }
+    tank.aquascape().rocks().forEach(rock -> rocks.add(RockJson.of(rock)));
     ArrayNode readings = json.putArray("readings");
     for (Survey survey : setup.surveys().values()) {
       double[] ppfd = survey.ppfd();

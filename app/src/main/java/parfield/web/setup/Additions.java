@@ -40,6 +40,7 @@ final class Additions {
           additions.named(path, "band", fields("from", figure("100"), "to", figure("200")));
       case "channel" -> additions.named(path, "channel", new SetupValue.Fields(Map.of()));
       case "master" -> additions.named(path, "master", additions.master(path));
+      case "rock" -> additions.named(path, "rock", additions.rock());
       case "emitter" -> text.with(path.at(text.size(path)), additions.emitter(path));
       case "brace" ->
           text.with(
@@ -99,6 +100,17 @@ final class Additions {
         "emitters", list(fields("x", figure("0"), "y", figure("0"))),
         "channels", fields("all", new SetupValue.Fields(Map.of())),
         "distribution", name("fitted"));
+  }
+
+  private SetupValue rock() {
+    return fields(
+        "box",
+            fields(
+                "length", share("length", 0.2),
+                "width", share("width", 0.3),
+                "height", share("water", 0.3)),
+        "x", share("length", 0.5),
+        "y", share("width", 0.5));
   }
 
   private SetupValue emitter(SetupPath path) {

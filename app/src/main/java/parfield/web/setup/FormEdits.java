@@ -68,6 +68,9 @@ final class FormEdits {
     fields.forEach(edits::put);
     edits.text = action.apply(edits.text);
     fields.stream()
+        .filter(field -> field.kind() == FormField.Kind.SHAPE && edits.changed(field))
+        .forEach(edits::reshape);
+    fields.stream()
         .filter(field -> field.kind() == FormField.Kind.NAME && edits.changed(field))
         .sorted(Comparator.comparing((FormField field) -> -field.path().steps().size()))
         .forEach(edits::rename);
@@ -94,7 +97,7 @@ final class FormEdits {
   }
 
   private void put(FormField field) {
-    if (field.kind() == FormField.Kind.NAME) {
+    if (field.kind() == FormField.Kind.NAME || field.kind() == FormField.Kind.SHAPE) {
       return;
     }
     if (field.kind() == FormField.Kind.CHOICE) {
@@ -180,6 +183,31 @@ final class FormEdits {
             && IDLE.contains(key.key());
     boolean empty = left.value(holder).map(Removal::empty).orElse(false);
     return idle && empty ? left.without(holder) : left;
+  }
+
+  /** A rock of another shape: its sizes under another key. */
+  private void reshape(FormField field) {
+    String shape = typed(field).strip();
+    if (text.value(field.path()).isEmpty()) {
+      // It was taken away by the same press of a button.
+      return;
+    }
+    if (!SetupForm.SHAPES.contains(shape)) {
+      problem(
+          field,
+          (shape.isEmpty() ? "nothing" : shape.substring(0, Math.min(40, shape.length())))
+              + " is no shape of a rock here: choose "
+              + String.join(" or ", SetupForm.SHAPES)
+              + ", or take the rock away");
+    } else if (field.shown().isEmpty()) {
+      String sizes = SetupForm.shape(text, field.path());
+      text =
+          sizes.isEmpty()
+              ? text.with(field.path().key(shape), new SetupValue.Fields(Map.of()))
+              : text.renamed(field.path().key(sizes), shape);
+    } else {
+      text = text.renamed(field.path().key(field.shown()), shape);
+    }
   }
 
   private void rename(FormField field) {

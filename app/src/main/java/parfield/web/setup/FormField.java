@@ -49,6 +49,8 @@ public record FormField(
     CURVE,
     /** Names with commas between. */
     NAMES,
+    /** What a rock is: a box or an ellipsoid, which the setup says by the key of its sizes. */
+    SHAPE,
     /** The name of what holds the field. */
     NAME
   }
@@ -69,7 +71,11 @@ public record FormField(
 
   /** Name of the field in the form. */
   public String name() {
-    return kind == Kind.NAME ? "name:" + path.pointer() : path.pointer();
+    return switch (kind) {
+      case NAME -> "name:" + path.pointer();
+      case SHAPE -> "shape:" + path.pointer();
+      default -> path.pointer();
+    };
   }
 
   /** Name in the page's text, as an id: no blanks in it. */

@@ -13,6 +13,8 @@ import java.util.UUID;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import parfield.answer.Refusal;
+import parfield.aquascape.Bounds;
+import parfield.aquascape.Mesh;
 import parfield.formats.Fault;
 import parfield.formats.InvalidFile;
 import parfield.formats.Setup;
@@ -72,6 +74,26 @@ final class FormScreen implements Screen {
         unit);
   }
 
+  /** Sizes of the boxes about meshes as they lie, by the address of their rock: for the drawing. */
+  private static Map<String, double[]> meshes(Optional<Setup> setup, LengthUnit unit) {
+    Map<String, double[]> sizes = new LinkedHashMap<>();
+    setup.stream()
+        .flatMap(known -> known.tank().aquascape().rocks().stream())
+        .filter(rock -> rock.shape() instanceof Mesh)
+        .forEach(
+            rock -> {
+              Bounds box = rock.shape().bounds();
+              sizes.put(
+                  SetupForm.ROCKS.name(rock.name()).pointer(),
+                  new double[] {
+                    unit.fromMetres(box.toX() - box.fromX()),
+                    unit.fromMetres(box.toY() - box.fromY()),
+                    unit.fromMetres(box.toDepth() - box.fromDepth())
+                  });
+            });
+    return sizes;
+  }
+
   private static SetupText text(OpenBench bench) {
     return SetupText.of(bench.name(), bench.text());
   }
@@ -109,6 +131,7 @@ final class FormScreen implements Screen {
     values.put("stored", stored(bench.document()));
     values.put("canUndo", desk.workspace().benches().canUndo(bench.id()));
     values.put("canRedo", desk.workspace().benches().canRedo(bench.id()));
+    values.put("meshes", meshes(bench.setup(), frame.length()));
     values.put("orphans", desk.benches().orphans(bench));
     values.put("shelf", new FixtureShelf(desk).kept());
     values.put("demands", demands(bench.setup(), frame.length()));

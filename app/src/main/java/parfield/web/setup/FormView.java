@@ -1,10 +1,11 @@
 package parfield.web.setup;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import parfield.answer.Numbers;
 import parfield.formats.Fault;
 import parfield.formats.SetupPath;
@@ -99,7 +100,10 @@ public record FormView(
     int longest = 0;
     for (FormField field : fields) {
       String path = field.path().text();
-      if (field.kind() != FormField.Kind.NAME && path.length() > longest && begins(what, path)) {
+      if (field.kind() != FormField.Kind.NAME
+          && field.kind() != FormField.Kind.SHAPE
+          && path.length() > longest
+          && begins(what, path)) {
         longest = path.length();
         best = new Target(field.name(), field.id(), brief(fault, path));
       }
@@ -152,7 +156,7 @@ public record FormView(
 
   /** What is odd but possible about a field; empty for nothing. */
   public String remark(FormField field) {
-    return field.kind() == FormField.Kind.NAME
+    return field.kind() == FormField.Kind.NAME || field.kind() == FormField.Kind.SHAPE
         ? ""
         : remarks.getOrDefault(field.path().pointer(), "");
   }
@@ -179,7 +183,7 @@ public record FormView(
     if (field.fixed()) {
       ids.add(field.id() + "-hint");
     }
-    return ids.isEmpty() ? null : ids.stream().collect(Collectors.joining(" "));
+    return ids.isEmpty() ? null : ids.stream().collect(joining(" "));
   }
 
   /** Options of a list, what stands there among them. */
@@ -232,11 +236,20 @@ public record FormView(
                       + " "
                       + unit.symbol()
                       + " high")
-          .collect(Collectors.joining("; "));
+          .collect(joining("; "));
     } else if (holder.equals(SetupForm.FIXTURES)) {
       return Numbers.count(entry.groups().get(0).groups().size(), "emitter")
           + ", "
           + Numbers.count(entry.groups().get(1).groups().size(), "channel");
+    } else if (holder.equals(SetupForm.ROCKS)) {
+      String shape = value(entry.fields().get(1));
+      return shape.equals("mesh")
+          ? "mesh " + value(entry.fields().get(2))
+          : shape
+              + ", "
+              + entry.fields().subList(2, 5).stream().map(this::value).collect(joining(" × "))
+              + " "
+              + unit.symbol();
     } else if (holder.equals(SetupForm.SURVEYS)) {
       return "rig " + value(entry.fields().get(1)) + ", meter " + value(entry.fields().get(2));
     }

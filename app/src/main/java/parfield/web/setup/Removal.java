@@ -8,7 +8,7 @@ import parfield.formats.SetupValue;
 /** Something of a setup taken away, and its list with it where an empty one would be a fault. */
 final class Removal {
   private static final Set<String> OPTIONAL =
-      Set.of("meters", "surveys", "bands", "braces", "opaque", "dials");
+      Set.of("meters", "surveys", "bands", "braces", "opaque", "dials", "aquascape");
 
   private Removal() {}
 

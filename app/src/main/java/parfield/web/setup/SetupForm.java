@@ -8,6 +8,7 @@ import static parfield.web.setup.FormField.Kind.LENGTHS;
 import static parfield.web.setup.FormField.Kind.NAME;
 import static parfield.web.setup.FormField.Kind.NAMES;
 import static parfield.web.setup.FormField.Kind.NUMBER;
+import static parfield.web.setup.FormField.Kind.SHAPE;
 import static parfield.web.setup.FormField.Kind.TEXT;
 import static parfield.web.setup.FormField.Kind.TRUTH;
 import static parfield.web.setup.FormField.Kind.WORD;
@@ -28,6 +29,7 @@ import parfield.units.LengthUnit;
 final class SetupForm {
   static final List<String> SIDES = List.of("left", "right", "front", "back");
   static final SetupPath TANK = SetupPath.root().key("tank");
+  static final SetupPath ROCKS = TANK.key("aquascape");
   static final SetupPath FIXTURES = SetupPath.root().key("fixtures");
   static final SetupPath RIGS = SetupPath.root().key("rigs");
   static final SetupPath METERS = SetupPath.root().key("meters");
@@ -37,6 +39,7 @@ final class SetupForm {
 
   private static final List<String> WALLS =
       List.of("clean", "film", "coralline", "painted", "covered", "opaque");
+  static final List<String> SHAPES = List.of("box", "ellipsoid");
   private static final String PPFD = "µmol/m²/s";
 
   private final SetupText text;
@@ -138,7 +141,54 @@ final class SetupForm {
             List.of(),
             "",
             false);
-    return section(TANK, "Tank", fields, List.of(walls, braces, opaque, room), "");
+    FormGroup rocks = list(ROCKS, "Rocks", "rock", entries(ROCKS, this::rock));
+    return section(TANK, "Tank", fields, List.of(walls, braces, opaque, rocks, room), "");
+  }
+
+  private FormGroup rock(SetupPath path) {
+    String shape = shape(text, path);
+    List<FormField> fields = new ArrayList<>();
+    fields.add(name(path));
+    fields.add(
+        new FormField(
+            path,
+            "shape",
+            SHAPE,
+            "",
+            SHAPES,
+            shape.equals("mesh") ? "the shape of a mesh stands in its file" : "",
+            shape,
+            shape.equals("mesh"),
+            List.of()));
+    if (shape.equals("mesh")) {
+      List<String> meshes =
+          files.stream().filter(file -> file.matches("(?i).*\\.(obj|stl|glb|gltf)")).toList();
+      fields.add(field(path.key("mesh"), "file of its mesh", FILE, "", meshes, ""));
+      fields.add(word(path.key("unit"), "unit of that file", List.of("mm", "cm", "in", "m")));
+      fields.add(word(path.key("up"), "axis of that file that is up", List.of("y", "z")));
+    } else {
+      SetupPath sizes = path.key(shape.isEmpty() ? SHAPES.get(0) : shape);
+      fields.add(length(sizes, "length", "length"));
+      fields.add(length(sizes, "width", "width"));
+      fields.add(length(sizes, "height", "height"));
+    }
+    fields.add(length(path, "x", "x of its middle"));
+    fields.add(length(path, "y", "y of its middle"));
+    fields.add(length(path, "above bottom", "its foot above the bottom", "0"));
+    fields.add(number(path, "yaw", "turn", "degrees", "0"));
+    fields.add(
+        text.value(path.key("reflectance")).filter(SetupValue.Text.class::isInstance).isPresent()
+            ? field(path.key("reflectance"), "file of its reflectance", FILE, "", files, "0.15")
+            : number(path, "reflectance", "reflectance", "", "0.15"));
+    return entry(path, fields, List.of());
+  }
+
+  /** What a rock is stated to be: box, ellipsoid or mesh; empty for none of these. */
+  static String shape(SetupText text, SetupPath rock) {
+    return Stream.of("box", "ellipsoid", "mesh")
+        .filter(kind -> text.value(rock.key(kind)).isPresent())
+        .findFirst()
+        .orElse("");
   }
 
   private FormField wall(String side) {

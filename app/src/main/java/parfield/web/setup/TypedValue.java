@@ -73,7 +73,7 @@ record TypedValue(Optional<SetupValue> value, Optional<String> problem) {
       case CURVE -> curve(text);
       case NAMES -> names(text);
       case TRUTH, WORD, CHOICE -> of(SetupValue.of(text));
-      case TEXT, FILE, NAME -> of(new SetupValue.Text(text));
+      case TEXT, FILE, SHAPE, NAME -> of(new SetupValue.Text(text));
     };
   }
 

@@ -65,6 +65,22 @@ export function drawing(form) {
     };
   }
 
+  /** Rocks of the form; those without numbers are left out. A mesh is drawn as the box about it, as it is stored. */
+  function rocks() {
+    return [...(group('/tank/aquascape')?.querySelectorAll(':scope > details') ?? [])].map(entry => {
+      const row = entry.dataset.path;
+      const shape = field(`shape:${row}`).value;
+      const mesh = document.querySelector(`[data-mesh="${CSS.escape(row)}"]`);
+      const sizes = ['box', 'ellipsoid'].map(kind => `${row}/${kind}`).find(at => field(`${at}/length`));
+      const size = key => (shape === 'mesh' ? Number(mesh?.dataset[key]) : number(`${sizes}/${key}`));
+      return {
+        row, shape, name: field(`name:${row}`).value, length: size('length'), width: size('width'), tall: size('height'),
+        x: number(`${row}/x`), y: number(`${row}/y`), above: or(number(`${row}/above bottom`), 0),
+        yaw: shape === 'mesh' ? 0 : or(number(`${row}/yaw`), 0),
+      };
+    }).filter(rock => [rock.length, rock.width, rock.tall].every(size => size > 0) && [rock.x, rock.y].every(Number.isFinite));
+  }
+
   /** Everything that is drawn, as numbers in the page's unit; null while the tank is none. */
   function scene() {
     const tank = {
@@ -93,7 +109,7 @@ export function drawing(form) {
         yaw: or(number(`${row}/yaw`), 0),
       };
     }).filter(h => [h.x, h.y, h.height].every(Number.isFinite));
-    return { tank, opaque, rig, hung };
+    return { tank, opaque, rig, hung, rocks: rocks() };
   }
 
   /** An SVG over a range of centimetres, y upward. */
@@ -122,16 +138,21 @@ export function drawing(form) {
   }
 
   function movable(svg, hung, place, keys, body, span) {
-    const label = `${hung.name} ${hung.ordinal}: x ${shown(hung.x)}, y ${shown(hung.y)}, height ${shown(hung.height)} ${unit}. Arrow keys move it.`;
-    const node = make('g', { class: 'hung', tabindex: 0, role: 'group', 'aria-roledescription': 'fixture that can be moved', 'aria-label': label });
+    const where = hung.shape
+      ? `${hung.name}, ${hung.shape}: x ${shown(hung.x)}, y ${shown(hung.y)}, foot ${shown(hung.above)} ${unit} above the bottom`
+      : `${hung.name} ${hung.ordinal}: x ${shown(hung.x)}, y ${shown(hung.y)}, height ${shown(hung.height)} ${unit}`;
+    const node = make('g', {
+      class: hung.shape ? 'hung rock' : 'hung', tabindex: 0, role: 'group',
+      'aria-roledescription': hung.shape ? 'rock that can be moved' : 'fixture that can be moved', 'aria-label': `${where}. Arrow keys move it.`,
+    });
     node.dataset.row = hung.row;
-    const move = at => node.setAttribute('transform', `translate(${at.x * cm} ${-at.y * cm})`);
+    const move = at => node.setAttribute('transform', `translate(${at.x * cm} ${-(at.y + (span.lift ?? 0)) * cm})`);
     move(place);
     node.append(...body);
     svg.append(node);
     const reach = 22 / pixels(svg);
     node.prepend(make('rect', {
-      class: 'grip', x: -Math.max(reach, span.x / 2), y: -Math.max(reach, span.y / 2),
+      class: 'grip', x: -Math.max(reach, span.x / 2), y: -Math.max(reach, span.y / 2) - (span.lift === undefined ? 0 : span.y / 2),
       width: 2 * Math.max(reach, span.x / 2), height: 2 * Math.max(reach, span.y / 2),
     }));
     const refocus = () =>
@@ -214,10 +235,36 @@ export function drawing(form) {
     return { body, span: { x: span * cm, y: 2 * thick } };
   }
 
+  function stone(rock, above) {
+    const turn = (rock.yaw * Math.PI) / 180;
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    const box = rock.shape !== 'ellipsoid';
+    const wide = box ? Math.abs(rock.length * c) + Math.abs(rock.width * s) : Math.hypot(rock.length * c, rock.width * s);
+    const [length, high] = above ? [rock.length * cm, rock.width * cm] : [wide * cm, rock.tall * cm];
+    const middle = above ? 0 : -high / 2;
+    const cls = rock.shape === 'mesh' ? 'body mesh' : 'body';
+    const body = make('g', above ? { transform: `rotate(${-rock.yaw})` } : {}, box
+      ? make('rect', { class: cls, x: -length / 2, y: middle - high / 2, width: length, height: high })
+      : make('ellipse', { class: cls, cx: 0, cy: middle, rx: length / 2, ry: high / 2 }));
+    return { body, span: { x: length, y: high } };
+  }
+
+  function rocksIn(svg, drawn, above, water) {
+    for (const rock of drawn) {
+      const { body, span } = stone(rock, above);
+      const name = make('text', { y: (above ? 0 : -span.y / 2) + type(svg) * 0.35, 'font-size': type(svg), 'text-anchor': 'middle' }, rock.name);
+      if (above) {
+        movable(svg, rock, { x: rock.x, y: rock.y }, { x: 'x', y: 'y' }, [body, name], span);
+      } else {
+        movable(svg, rock, { x: rock.x, y: rock.above }, { x: 'x', y: 'above bottom' }, [body, name], { ...span, lift: -water });
+      }
+    }
+  }
+
   const reachOf = h => Math.max(h.length, h.width) / 2;
 
-  function drawPlan({ tank, opaque, rig, hung }) {
-    const words = `${shown(tank.length)} by ${shown(tank.width)} ${unit} from above${hung.length ? `, under rig ${rig}: ` : '.'}${hung.map(h => `${h.name} at x ${shown(h.x)}, y ${shown(h.y)}`).join('; ')}${hung.length ? '.' : ''}`;
+  function drawPlan({ tank, opaque, rig, hung, rocks: lying }) {
+    const words = `${shown(tank.length)} by ${shown(tank.width)} ${unit} from above${hung.length ? `, under rig ${rig}: ` : '.'}${hung.map(h => `${h.name} at x ${shown(h.x)}, y ${shown(h.y)}`).join('; ')}${hung.length ? '.' : ''}${lying.length ? ` Rocks: ${lying.map(r => `${r.name} at x ${shown(r.x)}, y ${shown(r.y)}`).join('; ')}.` : ''}`;
     const pad = Math.max(tank.length, tank.width) * 0.09;
     const svg = sheet({
       left: Math.min(-pad, ...hung.map(h => h.x - reachOf(h) - pad / 3)) * cm,
@@ -237,6 +284,7 @@ export function drawing(form) {
     text(svg, tank.length * cm / 2, -type(svg) * 1.25, `front, ${shown(tank.length)} ${unit}`);
     text(svg, tank.length * cm / 2, tank.width * cm + type(svg) * 0.4, 'back');
     plan.replaceChildren(svg);
+    rocksIn(svg, lying, true, tank.water);
     for (const h of hung) {
       const { body, span } = lamp(h, true);
       const count = make('text', { class: 'count', y: type(svg) * 0.35, 'font-size': type(svg) }, String(h.ordinal));
@@ -245,8 +293,8 @@ export function drawing(form) {
     document.querySelector('[data-plan-words]').textContent = words;
   }
 
-  function drawSide({ tank, hung }) {
-    const words = `${shown(tank.water)} ${unit} of water from the front${hung.length ? '; ' : '.'}${hung.map(h => `${h.name} ${shown(h.height)} ${unit} above it`).join('; ')}${hung.length ? '.' : ''}`;
+  function drawSide({ tank, hung, rocks: lying }) {
+    const words = `${shown(tank.water)} ${unit} of water from the front${hung.length ? '; ' : '.'}${hung.map(h => `${h.name} ${shown(h.height)} ${unit} above it`).join('; ')}${hung.length ? '.' : ''}${lying.length ? ` Rocks: ${lying.map(r => `${r.name} from ${shown(r.above)} to ${shown(r.above + r.tall)} ${unit} above the bottom`).join('; ')}.` : ''}`;
     const pad = tank.length * 0.09;
     const svg = sheet({
       left: Math.min(-pad, ...hung.map(h => h.x - reachOf(h) - pad / 3)) * cm,
@@ -264,6 +312,7 @@ export function drawing(form) {
     }
     text(svg, l / 2, -d / 2, `water ${shown(tank.water)} ${unit}`);
     side.replaceChildren(svg);
+    rocksIn(svg, lying, false, tank.water);
     for (const h of hung) {
       const { body, span } = lamp(h, false);
       svg.append(make('path', { class: 'rule', d: `M${h.x * cm} ${-h.height * cm}V0` }));

@@ -2,6 +2,10 @@
 // each channel; dials are weighted sums here.
 import * as light from './light.js';
 import * as pictures from './pictures.js';
+import { controls, pair } from './controls.js';
+import { grips } from './grips.js';
+import { upright } from './rig.js';
+import { rockAt } from './rocks.js';
 import { solid } from './solid.js';
 
 const place = document.querySelector('[data-explore]');
@@ -12,16 +16,17 @@ if (place) {
 }
 
 async function begin(root) {
-  const at = root.dataset.explore;
+  const place = root.dataset.explore;
   const find = selector => root.querySelector(selector);
   const canvas = name => find(`[data-view="${name}"]`);
-  const scene = await ask(`${at}/data/scene.json`);
+  const scene = await ask(`${place}/data/scene.json`);
   const cellsOf = lattice => lattice.columns * lattice.rows * lattice.layers;
   const fitted = root.dataset.fitted === 'true';
 
   const state = {
     rigs: {}, volumes: {}, fields: {}, lattice: scene.coarse, depth: scene.tank.depth / 2,
     band: scene.bands[0], scale: null, cross: {}, interval: null, turn: { a: 0, b: 0 },
+    hands: {}, grips: {}, since: {}, busy: {}, again: {}, later: {},
   };
   const wanted = new URLSearchParams(location.search).get('rig');
   const first = scene.rigs.find(rig => rig.name === wanted) ?? scene.rigs[0];
@@ -42,10 +47,14 @@ async function begin(root) {
     state.band = scene.bands[event.target.value];
     moved();
   });
-  pair(find('#depth'), find('#depth-number'), 0, scene.tank.depth, 0.005, value => {
-    state.depth = value;
-    moved();
-  }).set(state.depth);
+  pair(find('#depth'), find('#depth-number'), {
+    low: 0, high: scene.tank.depth, step: scene.unit === 'in' ? 0.25 : 0.5, unit: scene.unit, per: scene.perMetre,
+    changed(value, when) {
+      state.depth = value;
+      hand('a', when);
+      moved();
+    },
+  })(state.depth);
   for (const id of ['#mode', '#colours', '#lock']) {
     find(id).addEventListener('change', () => moved());
   }
@@ -64,154 +73,91 @@ async function begin(root) {
   const comparing = () => find('#compare').checked && state.volumes.b;
 
   function take(key, name) {
-    state.rigs[key] = structuredClone(scene.rigs.find(rig => rig.name === name));
-    controls(key);
+    const begun = scene.rigs.find(rig => rig.name === name);
+    const rig = structuredClone(begun);
+    rig.hangings.forEach(h => { h.yaw = upright(h.yaw); });
+    state.rigs[key] = rig;
+    state.hands[key] = controls(find(`[data-rig="${key}"]`), {
+      key, rig, begun, scene,
+      moved(when) {
+        hand(key, when);
+        state.grips[key].place();
+        geometry(key);
+      },
+      weighed(when) {
+        hand(key, when);
+        weigh(key);
+      },
+      chose: () => state.grips[key].place(),
+    });
     geometry(key);
   }
 
-  /** Sliders of a rig: height, spacing, number, dials; each with its number. */
-  function controls(key) {
-    const box = find(`[data-rig="${key}"]`);
-    box.replaceChildren();
-    const rig = state.rigs[key];
-    const heights = rig.hangings.map(h => h.height);
-    const xs = rig.hangings.map(h => h.x);
-    const centre = (Math.min(...xs) + Math.max(...xs)) / 2;
-    const same = rig.hangings.every(h => h.fixture === rig.hangings[0].fixture);
-    slider(box, key, `Height, ${scene.unit}`, 0.03, Math.max(0.8, 1.5 * Math.max(...heights)), 0.005, heights[0], value => {
-      const by = value - rig.hangings[0].height;
-      rig.hangings.forEach(h => { h.height = Math.max(0.01, h.height + by); });
-      geometry(key);
-    });
-    if (same) {
-      slider(box, key, 'Number of fixtures', 1, 6, 1, rig.hangings.length, value => {
-        spread(rig, Math.round(value), centre, apart());
+  for (const key of ['a', 'b']) {
+    state.grips[key] = grips(find(`[data-grips="${key}"]`), canvas(`plan-${key}`), {
+      scene, rig: () => state.rigs[key], controls: () => state.hands[key],
+      moved(when) {
+        hand(key, when);
         geometry(key);
-      }, 1);
-      slider(box, key, `Spacing, ${scene.unit}`, 0.1, scene.tank.length, 0.01,
-        rig.hangings.length > 1 ? (Math.max(...xs) - Math.min(...xs)) / (rig.hangings.length - 1) : scene.tank.length / 2, value => {
-          spread(rig, rig.hangings.length, centre, value);
-          geometry(key);
-        });
-    }
-    slider(box, key, `Front to back, ${scene.unit}`, 0, scene.tank.width, 0.005, rig.hangings[0].y, value => {
-      rig.hangings.forEach(h => { h.y = value; });
-      geometry(key);
-    });
-    for (const kind of light.kinds(rig)) {
-      const fixture = scene.fixtures[kind];
-      const dials = rig.dials[kind];
-      for (const name of [...fixture.channels, ...fixture.masters].map(dial => dial.name)) {
-        slider(box, key, `${kind}: ${name}, %`, 0, 100, 1, dials[name] ?? 100, value => {
-          dials[name] = value;
-          weigh(key);
-        }, 1);
-      }
-    }
-    function apart() {
-      const all = rig.hangings.map(h => h.x);
-      return all.length > 1 ? (Math.max(...all) - Math.min(...all)) / (all.length - 1) : scene.tank.length / 2;
-    }
-  }
-
-  function spread(rig, count, centre, spacing) {
-    const pattern = rig.hangings[0];
-    rig.hangings = Array.from({ length: count }, (_, i) => ({ ...pattern, x: centre + (i - (count - 1) / 2) * spacing }));
-  }
-
-  function slider(box, key, name, low, high, step, value, changed, per = scene.perMetre) {
-    const field = document.createElement('div');
-    field.className = 'field';
-    const id = `${key}-${box.children.length}`;
-    const label = document.createElement('label');
-    label.htmlFor = id;
-    label.textContent = name;
-    const row = document.createElement('div');
-    row.className = 'pair';
-    const range = document.createElement('input');
-    range.type = 'range';
-    range.setAttribute('aria-label', name);
-    const number = document.createElement('input');
-    number.id = id;
-    number.inputMode = 'decimal';
-    number.autocomplete = 'off';
-    row.append(range, number);
-    field.append(label, row);
-    box.append(field);
-    pair(range, number, low, high, step, changed, per).set(value);
-  }
-
-  /** A slider and its number: whichever moves, the other follows. */
-  function pair(range, number, low, high, step, changed, per = scene.perMetre) {
-    range.min = low * per;
-    range.max = high * per;
-    range.step = per === 1 ? step : Math.max(step * per, scene.unit === 'in' ? 0.25 : 0.5);
-    const show = shown => String(+shown.toFixed(2));
-    range.addEventListener('input', () => {
-      performance.mark('hand');
-      number.value = show(+range.value);
-      number.removeAttribute('aria-invalid');
-      changed(+range.value / per);
-    });
-    number.addEventListener('input', () => {
-      const typed = parseFloat(number.value.replace(',', '.'));
-      const good = typed >= low * per - 1e-9 && typed <= high * per + 1e-9;
-      number.toggleAttribute('aria-invalid', !good);
-      if (good) {
-        performance.mark('hand');
-        range.value = typed;
-        changed(typed / per);
-      } else {
-        number.setAttribute('aria-invalid', 'true');
-        number.title = `a number from ${show(low * per)} to ${show(high * per)}`;
-      }
-    });
-    return {
-      set(value) {
-        range.value = value * per;
-        number.value = show(value * per);
       },
-    };
+      told: words => { find('[data-hung]').textContent = words; },
+    });
+  }
+
+  /** Since when a hand waits for its picture. */
+  function hand(key, when) {
+    state.since[key] ??= when;
   }
 
   /** The rig hangs otherwise: its light is asked for, coarse while the hand moves, then fine. */
   async function geometry(key) {
     const turn = ++state.turn[key];
-    clearTimeout(state.later?.[key]);
-    if (state.busy?.[key]) {
-      (state.again ??= {})[key] = true;
+    clearTimeout(state.later[key]);
+    if (state.busy[key]) {
+      state.again[key] = true;
       return;
     }
-    (state.busy ??= {})[key] = true;
-    try {
-      await fetchField(key, false);
-    } finally {
-      state.busy[key] = false;
+    state.busy[key] = true;
+    const field = await fetchField(key, false);
+    state.busy[key] = false;
+    if (field) {
+      state.fields[key] = field;
+      weigh(key);
     }
-    weigh(key);
-    if (state.again?.[key]) {
+    if (state.again[key]) {
       state.again[key] = false;
       geometry(key);
       return;
     }
-    (state.later ??= {})[key] = setTimeout(async () => {
-      if (turn === state.turn[key]) {
-        await fetchField(key, true);
+    state.later[key] = setTimeout(async () => {
+      const fine = turn === state.turn[key] && await fetchField(key, true);
+      // Meanwhile the hand may have moved on.
+      if (fine && turn === state.turn[key]) {
+        state.fields[key] = fine;
         weigh(key);
       }
     }, 250);
   }
 
+  /** The light of a rig's channels; null with the reason on the page. */
   async function fetchField(key, fine) {
-    const answer = await fetch(`${at}/data/field`, {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify({ ...state.rigs[key], fine }),
-    });
-    if (!answer.ok) {
-      throw new Error((await answer.json()).title);
+    const fault = find(`[data-fault="${key}"]`);
+    try {
+      const answer = await fetch(`${place}/data/field`, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify({ ...state.rigs[key], fine }),
+      });
+      if (!answer.ok) {
+        throw new Error(sentence(await answer.json()));
+      }
+      const data = new Float32Array(await answer.arrayBuffer());
+      fault.textContent = '';
+      return { data, lattice: fine ? scene.fine : scene.coarse };
+    } catch (problem) {
+      fault.textContent = `The pictures show what was before: ${problem.message}`;
+      return null;
     }
-    state.fields[key] = { data: new Float32Array(await answer.arrayBuffer()), lattice: fine ? scene.fine : scene.coarse };
   }
 
   function weigh(key) {
@@ -272,11 +218,20 @@ async function begin(root) {
     }
     tell(keys, planes);
     state.solid?.update(state.volumes.a, state.rigs.a, state.depth, common);
-    if (performance.getEntriesByName('hand').length) {
-      const picture = performance.measure('hand to picture', 'hand');
-      (globalThis.parfieldTimes ??= []).push(picture.duration);
-      performance.clearMarks('hand');
-      performance.clearMeasures('hand to picture');
+    keys.forEach(key => state.grips[key].place());
+    timed();
+  }
+
+  /** How long the hand waited: from its event to the moment after the frame with its picture. */
+  function timed() {
+    for (const key of ['a', 'b']) {
+      const since = state.since[key];
+      if (since !== undefined && !state.busy[key] && !state.again[key]) {
+        state.since[key] = undefined;
+        const shown = new MessageChannel();
+        shown.port1.onmessage = () => (globalThis.parfieldTimes ??= []).push(performance.now() - since);
+        shown.port2.postMessage(null);
+      }
     }
   }
 
@@ -315,7 +270,7 @@ async function begin(root) {
       return row;
     }));
     find('[data-csv] input').value = JSON.stringify({ ...state.rigs.a, depth: state.depth });
-    table(planes.a);
+    table(light.filled(planes.a));
     read();
   }
 
@@ -334,13 +289,13 @@ async function begin(root) {
   }
 
   function table(of) {
-    const place = find('[data-table]');
-    if (!place.closest('details').open) {
+    const twin = find('[data-table]');
+    if (!twin.closest('details').open) {
       return;
     }
     const columns = 10;
     const rows = 7;
-    place.caption.textContent = `PPFD in µmol m⁻² s⁻¹, ${shown(state.depth)} ${scene.unit} deep; x to the right, y down, in ${scene.unit}`;
+    twin.caption.textContent = `PPFD in µmol m⁻² s⁻¹, ${shown(state.depth)} ${scene.unit} deep; x to the right, y down, in ${scene.unit}`;
     const head = document.createElement('tr');
     head.append(th('y \\ x'));
     const x = i => (i + 0.5) / columns;
@@ -348,15 +303,21 @@ async function begin(root) {
     for (let i = 0; i < columns; i++) {
       head.append(th(shown(x(i) * scene.tank.length)));
     }
-    place.tHead.replaceChildren(head);
-    place.tBodies[0].replaceChildren(...Array.from({ length: rows }, (_, j) => {
+    twin.tHead.replaceChildren(head);
+    twin.tBodies[0].replaceChildren(...Array.from({ length: rows }, (_, j) => {
       const row = document.createElement('tr');
       row.append(th(shown(y(j) * scene.tank.width), 'row'));
       for (let i = 0; i < columns; i++) {
-        row.append(td(one(light.valueAt(of, x(i), y(j))), true));
+        row.append(td(at(of, x(i), y(j), state.depth), true));
       }
       return row;
     }));
+  }
+
+  /** A value as it is shown, or that a rock is there. */
+  function at(of, u, v, depth, alongY = v) {
+    const inside = rockAt(scene.rocks, u * scene.tank.length, alongY * scene.tank.width, depth);
+    return inside ? 'rock' : one(light.valueAt(of, u, v));
   }
 
   function th(text, scope = 'col') {
@@ -375,8 +336,12 @@ async function begin(root) {
     }
     const asked = JSON.stringify({ ...state.rigs.a, depth: state.depth });
     find('[data-settled]').textContent = 'the interval is being computed …';
-    const answer = await fetch(`${at}/data/figures`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: asked });
-    if (!answer.ok || asked !== JSON.stringify({ ...state.rigs.a, depth: state.depth })) {
+    const answer = await fetch(`${place}/data/figures`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: asked });
+    if (!answer.ok) {
+      find('[data-settled]').textContent = `No interval can be given: ${sentence(await answer.json())}`;
+      return;
+    }
+    if (asked !== JSON.stringify({ ...state.rigs.a, depth: state.depth })) {
       return;
     }
     const found = await answer.json();
@@ -405,11 +370,11 @@ async function begin(root) {
       drawing = requestAnimationFrame(draw);
       state.last = kind;
     };
-    view.addEventListener('pointermove', event => {
+    view.parentElement.addEventListener('pointermove', event => {
       const box = view.getBoundingClientRect();
       const u = (event.clientX - box.left - view.plane.x) / view.plane.w;
       const v = (event.clientY - box.top - view.plane.y) / view.plane.h;
-      if (u >= 0 && u <= 1 && v >= 0 && v <= 1) {
+      if (event.buttons === 0 && u >= 0 && u <= 1 && v >= 0 && v <= 1) {
         to(u, kind === 'plan' ? 1 - v : v);
       }
     });
@@ -436,28 +401,28 @@ async function begin(root) {
     }
     const { length, width, depth } = scene.tank;
     const level = state.last === 'plan';
-    const of = level ? planeOf('a') : light.section(state.volumes.a.values, state.volumes.a.lattice);
-    const value = light.valueAt(of, cross.u, cross.v);
+    const of = light.filled(level ? planeOf('a') : light.section(state.volumes.a.values, state.volumes.a.lattice));
+    const value = level ? at(of, cross.u, cross.v, state.depth) : at(of, cross.u, cross.v, cross.v * depth, 0.5);
     const where = level
       ? `x ${shown(cross.u * length)}, y ${shown(cross.v * width)}, depth ${shown(state.depth)} ${scene.unit}`
       : `x ${shown(cross.u * length)}, y ${shown(width / 2)}, depth ${shown(cross.v * depth)} ${scene.unit}`;
     const sure = level && state.interval
       ? ` (${one(light.valueAt(state.interval.low, cross.u, cross.v))}–${one(light.valueAt(state.interval.high, cross.u, cross.v))})` : '';
-    const second = level && comparing() ? `; second rig ${one(light.valueAt(planeOf('b'), cross.u, cross.v))}` : '';
-    find('[data-reading]').textContent = `${where}: ${Number.isNaN(value) ? 'rock' : `${one(value)}${sure} µmol m⁻² s⁻¹`}${second}`;
+    const second = level && comparing() ? `; second rig ${one(light.valueAt(light.filled(planeOf('b')), cross.u, cross.v))}` : '';
+    find('[data-reading]').textContent = `${where}: ${value === 'rock' ? 'rock' : `${value}${sure} µmol m⁻² s⁻¹${second}`}`;
   }
 
   find('#take').addEventListener('click', async () => {
-    const answer = await post(`${at}/take`, { ...state.rigs.a, name: find('#rig-name').value });
-    find('[data-told]').textContent = answer.rig ? `The setup has the rig ${answer.rig} now.` : `${answer.title}; ${answer.hints?.map(h => h.message).join('; ')}`;
+    const answer = await post(`${place}/take`, { ...state.rigs.a, name: find('#rig-name').value });
+    find('[data-told]').textContent = answer.rig ? `The setup has the rig ${answer.rig} now.` : sentence(answer);
   });
   find('#reference').addEventListener('click', async () => {
-    const answer = await post(`${at}/reference`, { ...state.rigs.a, depth: state.depth });
+    const answer = await post(`${place}/reference`, { ...state.rigs.a, depth: state.depth });
     if (!answer.job) {
-      find('[data-told]').textContent = answer.title;
+      find('[data-told]').textContent = sentence(answer);
       return;
     }
-    const job = at.replace(/\/explore$/, `/jobs/${answer.job}`);
+    const job = place.replace(/\/explore$/, `/jobs/${answer.job}`);
     const progress = find('[data-progress]');
     progress.hidden = false;
     const events = new EventSource(`${job}/events`);
@@ -484,11 +449,16 @@ async function begin(root) {
   take('a', first.name);
 }
 
+/** What a refusal says, and what to do. */
+function sentence(refusal) {
+  return [refusal.title, ...(refusal.hints ?? []).map(hint => hint.message)].join('; ');
+}
+
 async function ask(address) {
   const answer = await fetch(address);
   const json = await answer.json();
   if (!answer.ok) {
-    throw new Error(json.title);
+    throw new Error(sentence(json));
   }
   return json;
 }

@@ -108,3 +108,55 @@ export function roundStep(span, parts) {
   const power = 10 ** Math.floor(Math.log10(raw));
   return [1, 2, 2.5, 5, 10].map(f => f * power).find(step => step >= raw);
 }
+
+/** Values with those in rock (NaN) taken from the water beside them, so that lines and colours run up to the rock's own outline. */
+export function filled(of) {
+  const { columns, rows } = of;
+  return { ...of, values: spreadIn(of.values, columns, rows, 1) };
+}
+
+/** The same of a volume. */
+export function filledVolume({ values, lattice }) {
+  return { lattice, values: spreadIn(values, lattice.columns, lattice.rows, lattice.layers) };
+}
+
+function spreadIn(values, columns, rows, layers) {
+  let open = [];
+  for (let i = 0; i < values.length; i++) {
+    if (Number.isNaN(values[i])) {
+      open.push(i);
+    }
+  }
+  if (open.length === 0 || open.length === values.length) {
+    return values;
+  }
+  const out = Float32Array.from(values);
+  const level = columns * rows;
+  while (open.length > 0) {
+    const found = [];
+    const left = [];
+    for (const i of open) {
+      const x = i % columns;
+      const y = Math.floor(i / columns) % rows;
+      const z = Math.floor(i / level);
+      let sum = 0;
+      let n = 0;
+      const take = k => {
+        if (out[k] === out[k]) {
+          sum += out[k];
+          n++;
+        }
+      };
+      x > 0 && take(i - 1);
+      x < columns - 1 && take(i + 1);
+      y > 0 && take(i - columns);
+      y < rows - 1 && take(i + columns);
+      z > 0 && take(i - level);
+      z < layers - 1 && take(i + level);
+      n > 0 ? found.push([i, sum / n]) : left.push(i);
+    }
+    found.forEach(([i, value]) => { out[i] = value; });
+    open = left;
+  }
+  return out;
+}

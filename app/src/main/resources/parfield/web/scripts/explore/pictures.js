@@ -1,6 +1,7 @@
 // Pictures on canvases. What is drawn is handed in; nothing is kept.
-import { colour } from './colours.js';
-import { roundStep, valueAt } from './light.js';
+import { colour, maps } from './colours.js';
+import { filled, roundStep, valueAt } from './light.js';
+import { levelCut, uprightCut } from './rocks.js';
 
 const pad = { left: 46, right: 12, top: 8, bottom: 40 };
 
@@ -12,7 +13,7 @@ function ink() {
 
 /** Prepares a canvas of a given ratio; returns its drawing context and plane in CSS pixels. */
 function prepare(canvas, ratio, legend = 0) {
-  const width = Math.max(240, canvas.parentElement.clientWidth - 34);
+  const width = Math.max(240, canvas.closest('.sheet').clientWidth - 32);
   const plane = { x: pad.left, y: pad.top, w: width - pad.left - pad.right, h: 0 };
   plane.h = Math.min(420, plane.w * ratio);
   if (plane.h < plane.w * ratio) {
@@ -31,6 +32,7 @@ function prepare(canvas, ratio, legend = 0) {
   g.clearRect(0, 0, width, height);
   g.font = '12px ' + getComputedStyle(document.body).fontFamily;
   canvas.plane = plane;
+  plane.whole = width;
   return { g, plane, width, height, tone: ink() };
 }
 
@@ -74,16 +76,72 @@ function hatch(g, plane, path, gap, slope, stroke) {
   g.restore();
 }
 
+const stone = [141, 135, 128];
+
+/** Faces of cut rocks, as in the pictures of the server. */
+function rocks(g, plane, lines, spanX, spanY, upward) {
+  if (lines.length === 0) {
+    return;
+  }
+  g.save();
+  g.beginPath();
+  g.rect(plane.x, plane.y, plane.w, plane.h);
+  g.clip();
+  g.fillStyle = `rgb(${stone})`;
+  g.strokeStyle = '#10181b';
+  g.lineWidth = 1.6;
+  for (const rock of lines) {
+    g.beginPath();
+    for (const line of rock) {
+      line.forEach(([x, y], i) => {
+        const at = [plane.x + (x / spanX) * plane.w, plane.y + (upward ? 1 - y / spanY : y / spanY) * plane.h];
+        i ? g.lineTo(...at) : g.moveTo(...at);
+      });
+      g.closePath();
+    }
+    g.fill('evenodd');
+    g.stroke();
+  }
+  g.restore();
+}
+
+/** Colours of a map packed as pixels. */
+const packed = {};
+function palette(map) {
+  return packed[map] ??= Uint32Array.from(maps[map], ([r, g, b]) => 0xff000000 | (b << 16) | (g << 8) | r);
+}
+
+/** Where each pixel of a side lies between the cells: lower cell and share of the next. */
+function between(pixels, cells, reversed) {
+  const at = new Uint16Array(pixels);
+  const share = new Float32Array(pixels);
+  for (let i = 0; i < pixels; i++) {
+    const t = Math.max(0, Math.min(cells - 1, ((reversed ? pixels - 1 - i : i) + 0.5) / pixels * cells - 0.5));
+    at[i] = Math.min(cells - 2, Math.floor(t));
+    share[i] = t - at[i];
+  }
+  return { at, share };
+}
+
 /** Colours of a plane; rows from the front pane (upward) or from the water line (down). */
-function image(g, plane, of, upward, paint) {
+function image(g, plane, of, upward, map, scale) {
   const w = Math.min(240, of.columns * 4);
   const h = Math.max(2, Math.round((w * plane.h) / plane.w));
   const pixels = new ImageData(w, h);
+  const out = new Uint32Array(pixels.data.buffer);
+  const colours = palette(map);
+  const rock = 0xff000000 | (stone[2] << 16) | (stone[1] << 8) | stone[0];
+  const x = between(w, of.columns, false);
+  const y = between(h, of.rows, upward);
+  const per = 255 / (scale.high - scale.low);
   for (let j = 0; j < h; j++) {
-    const v = (j + 0.5) / h;
+    const row = y.at[j] * of.columns;
     for (let i = 0; i < w; i++) {
-      const [r, gg, b, a] = paint(valueAt(of, (i + 0.5) / w, upward ? 1 - v : v), (i + 0.5) / w, v);
-      pixels.data.set([r, gg, b, a ?? 255], 4 * (j * w + i));
+      const k = row + x.at[i];
+      const upper = of.values[k] + (of.values[k + 1] - of.values[k]) * x.share[i];
+      const lower = of.values[k + of.columns] + (of.values[k + of.columns + 1] - of.values[k + of.columns]) * x.share[i];
+      const value = upper + (lower - upper) * y.share[j];
+      out[j * w + i] = value === value ? colours[Math.max(0, Math.min(255, Math.round((value - scale.low) * per)))] : rock;
     }
   }
   const sheet = image.sheet ??= document.createElement('canvas');
@@ -95,7 +153,7 @@ function image(g, plane, of, upward, paint) {
 }
 
 function isolines(g, plane, of, upward, levels, thick, names) {
-  const clean = Float64Array.from(of.values, v => (Number.isNaN(v) ? 0 : v));
+  const clean = of.values;
   const contour = d3.contours().size([of.columns, of.rows]).smooth(true);
   for (const level of levels) {
     const strong = thick.has(level);
@@ -196,7 +254,8 @@ const standing = {
 
 /** The plane seen from above. */
 export function plan(canvas, spec) {
-  const { scene, rig, of, scale, map, band, mode, interval, readings, cross } = spec;
+  const { scene, rig, scale, map, band, mode, depth, interval, readings, cross } = spec;
+  const of = filled(spec.of);
   const { length, width } = scene.tank;
   const { g, plane, tone } = prepare(canvas, width / length, 32);
   if (mode === 'band' && band) {
@@ -242,7 +301,7 @@ export function plan(canvas, spec) {
       x += 30 + g.measureText(words).width;
     }
   } else {
-    image(g, plane, of, true, value => Number.isNaN(value) ? [120, 110, 100] : colour(map, (value - scale.low) / (scale.high - scale.low)));
+    image(g, plane, of, true, map, scale);
     const step = roundStep(scale.high - scale.low, 8);
     const levels = [];
     for (let level = Math.ceil(scale.low / step) * step; level < scale.high; level += step) {
@@ -254,6 +313,7 @@ export function plan(canvas, spec) {
     legend(g, plane, tone, scale, map, plane.y + plane.h + 42);
   }
   unmeasured(g, plane, scene);
+  rocks(g, plane, scene.rocks.map(rock => levelCut(rock, depth)), length, width, true);
   fixtures(g, plane, scene, rig);
   for (const reading of readings) {
     const x = plane.x + (reading.x / length) * plane.w;
@@ -309,10 +369,11 @@ function crosshair(g, plane, cross, upward) {
 
 /** The upright plane through the middle, seen from the front. */
 export function side(canvas, spec) {
-  const { scene, rig, of, scale, map, band, depth, cross } = spec;
+  const { scene, rig, scale, map, band, depth, cross } = spec;
+  const of = filled(spec.of);
   const { length, depth: deep } = scene.tank;
   const { g, plane, tone } = prepare(canvas, deep / length);
-  image(g, plane, of, false, value => Number.isNaN(value) ? [120, 110, 100] : colour(map, (value - scale.low) / (scale.high - scale.low)));
+  image(g, plane, of, false, map, scale);
   const step = roundStep(scale.high - scale.low, 8);
   const levels = [];
   for (let level = Math.ceil(scale.low / step) * step; level < scale.high; level += step) {
@@ -320,6 +381,7 @@ export function side(canvas, spec) {
   }
   const thick = new Set(band ? [band.from, band.to] : []);
   isolines(g, plane, of, false, [...new Set([...levels, ...thick])], thick);
+  rocks(g, plane, scene.rocks.map(rock => uprightCut(rock, scene.tank.width / 2)), length, deep, false);
   const y = plane.y + (depth / deep) * plane.h;
   g.setLineDash([6, 4]);
   g.strokeStyle = '#ffffff';
@@ -482,5 +544,5 @@ export function difference(canvas, spec) {
   axes(g, plane, tone, length, width, scene.perMetre, `from the left pane, ${scene.unit}`, `from the front, ${scene.unit}`, true);
   g.fillStyle = tone.ink;
   g.textAlign = 'left';
-  g.fillText('filled: the second rig is brighter; ring: darker; the wider, the more', plane.x, plane.y + plane.h + 54);
+  g.fillText('second rig: filled, brighter; ring, darker', plane.x, plane.y + plane.h + 54);
 }

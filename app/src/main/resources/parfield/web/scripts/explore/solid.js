@@ -1,6 +1,7 @@
 // Tank, fixtures and light in three dimensions: slices and a surface of equal PPFD.
 import { colour } from './colours.js';
-import { figures, plane, section } from './light.js';
+import { figures, filled, filledVolume, plane, section } from './light.js';
+import { rocksInWords } from './rocks.js';
 
 /** The view; {update(volume, rig, depth, look)} draws it anew. Says so where there is no WebGL. */
 export function solid(root, scene) {
@@ -59,18 +60,38 @@ function build(THREE, canvas, scene) {
     new THREE.EdgesGeometry(new THREE.BoxGeometry(length, deep, width)),
     new THREE.LineBasicMaterial({ color: 0x6f7c82 }));
   world.add(glass);
+  const stone = new THREE.MeshLambertMaterial({ color: 0x8d8780, side: THREE.DoubleSide });
+  const ink = new THREE.LineBasicMaterial({ color: 0x3a3631 });
   for (const rock of scene.rocks) {
-    const size = [rock.x[1] - rock.x[0], rock.depth[1] - rock.depth[0], rock.y[1] - rock.y[0]];
-    const block = new THREE.Mesh(new THREE.BoxGeometry(...size), new THREE.MeshLambertMaterial({ color: 0x8b7f72 }));
-    block.position.copy(spot((rock.x[0] + rock.x[1]) / 2, (rock.y[0] + rock.y[1]) / 2, (rock.depth[0] + rock.depth[1]) / 2));
-    world.add(block);
+    const body = new THREE.Group();
+    if (rock.kind === 'mesh') {
+      const points = new Float32Array(rock.triangles.length);
+      for (let i = 0; i < points.length; i += 3) {
+        points.set(spot(...[0, 1, 2].map(k => rock.triangles[i + k] / 10_000)).toArray(), i);
+      }
+      const shape = new THREE.BufferGeometry();
+      shape.setAttribute('position', new THREE.BufferAttribute(points, 3));
+      shape.computeVertexNormals();
+      body.add(new THREE.Mesh(shape, stone));
+    } else {
+      const [along, across, high] = rock.size;
+      const shape = rock.kind === 'box' ? new THREE.BoxGeometry(along, high, across) : new THREE.SphereGeometry(0.5, 48, 32).scale(along, high, across);
+      body.add(new THREE.Mesh(shape, stone));
+      if (rock.kind === 'box') {
+        body.add(new THREE.LineSegments(new THREE.EdgesGeometry(shape), ink));
+      }
+      body.position.copy(spot((rock.x[0] + rock.x[1]) / 2, (rock.y[0] + rock.y[1]) / 2, (rock.depth[0] + rock.depth[1]) / 2));
+      body.rotation.y = rock.yaw;
+    }
+    world.add(body);
   }
+  const rocks = scene.rocks.length ? ` Rocks: ${rocksInWords(scene)}.` : '';
   const changing = new THREE.Group();
   world.add(changing);
 
-  const eye = { around: 0.5, up: 0.35, far: 1.9 * Math.max(length, deep, width) };
+  const eye = { around: 0.5, up: 0.35, far: 1.6 * Math.max(length, deep, width) };
   const draw = () => {
-    const wide = Math.max(240, canvas.parentElement.clientWidth - 34);
+    const wide = Math.max(240, canvas.closest('.sheet').clientWidth - 32);
     const high = Math.min(460, wide * 0.7);
     renderer.setPixelRatio(devicePixelRatio || 1);
     renderer.setSize(wide, high, true);
@@ -119,17 +140,17 @@ function build(THREE, canvas, scene) {
         new THREE.BoxGeometry(Math.max(0.05, fixture.length), 0.02, Math.max(0.05, fixture.width)),
         new THREE.MeshLambertMaterial({ color: 0x30393d }));
       body.position.copy(spot(hanging.x, hanging.y, -hanging.height));
-      body.rotation.y = hanging.yaw ?? 0;
+      body.rotation.set(hanging.tilt ?? 0, hanging.yaw ?? 0, 0, 'YXZ');
       changing.add(body);
     }
     if (slices) {
-      const flat = slice(THREE, plane(volume.values, volume.lattice, depth / deep), length, width, look, true);
+      const flat = slice(THREE, filled(plane(volume.values, volume.lattice, depth / deep)), length, width, look, true);
       flat.rotation.x = -Math.PI / 2;
       flat.position.copy(spot(length / 2, width / 2, depth));
-      const upright = slice(THREE, section(volume.values, volume.lattice), length, deep, look, false);
+      const upright = slice(THREE, filled(section(volume.values, volume.lattice)), length, deep, look, false);
       changing.add(flat, upright);
     }
-    const corners = surface(volume, level);
+    const corners = surface(filledVolume(volume), level);
     if (corners.length) {
       const { columns, rows, layers } = volume.lattice;
       const points = new Float32Array(corners.length);
@@ -155,7 +176,7 @@ function build(THREE, canvas, scene) {
         above += value >= level ? 1 : 0;
       }
     }
-    return `The surface encloses the ${(100 * above / all).toFixed(0)} % of the water with ${level} µmol m⁻² s⁻¹ or more.`;
+    return `The surface encloses the ${(100 * above / all).toFixed(0)} % of the water with ${level} µmol m⁻² s⁻¹ or more.${rocks}`;
   };
 }
 

@@ -3,11 +3,9 @@ package parfield.web;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
-import io.javalin.http.staticfiles.Location;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
@@ -25,6 +23,7 @@ import parfield.web.measure.MeasureScreen;
 import parfield.web.meter.MeterScreen;
 import parfield.web.meter.SerialPorts;
 import parfield.web.model.ModelScreen;
+import parfield.web.page.Assets;
 import parfield.web.page.Libraries;
 import parfield.web.page.Problems;
 import parfield.web.page.Screen;
@@ -103,6 +102,7 @@ public final class Server implements AutoCloseable {
     List<Screen> screens = new ArrayList<>();
     screens.add(door);
     screens.add(new Problems(desk.pages()));
+    screens.add(new Assets());
     screens.add(new Libraries());
     screens.add(pair);
     screens.add(jobs);
@@ -139,19 +139,7 @@ public final class Server implements AutoCloseable {
           server.setStopTimeout(STOP);
         });
     config.router.javaLangErrorHandler(Problems::tell);
-    files(config, "/scripts");
-    files(config, "/styles");
     screens.forEach(screen -> screen.register(config.routes));
-  }
-
-  private static void files(JavalinConfig config, String path) {
-    config.staticFiles.add(
-        files -> {
-          files.hostedPath = path;
-          files.directory = "/parfield/web" + path;
-          files.location = Location.CLASSPATH;
-          files.headers = Map.of("Cache-Control", "no-cache");
-        });
   }
 
   private static Set<String> hosts(boolean lan) {

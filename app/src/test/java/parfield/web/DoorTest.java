@@ -143,6 +143,31 @@ class DoorTest {
   }
 
   @Test
+  @DisplayName("scripts and styles come by their names, and once while they stay the same")
+  void scriptsAndStyles() {
+    for (String path :
+        new String[] {"/scripts/explore/grips.js", "/styles/parfield.css", "/styles/icon.svg"}) {
+      HttpResponse<String> first = server.get(path);
+      assertThat(first.statusCode()).as(path).isEqualTo(200);
+      assertThat(first.headers().firstValue("Content-Type").orElseThrow())
+          .startsWith(
+              path.endsWith("js")
+                  ? "text/javascript"
+                  : path.endsWith("css") ? "text/css" : "image/svg+xml");
+      assertThat(first.headers().firstValue("Cache-Control")).hasValue("no-cache");
+      HttpResponse<String> again =
+          server.send(
+              server
+                  .request(path)
+                  .header("If-None-Match", first.headers().firstValue("ETag").orElseThrow())
+                  .build());
+      assertThat(again.statusCode()).as(path).isEqualTo(304);
+    }
+    assertThat(server.get("/scripts/explore").statusCode()).isEqualTo(404);
+    assertThat(server.get("/scripts/").statusCode()).isEqualTo(404);
+  }
+
+  @Test
   void everyAnswerCarriesThePolicy() {
     for (String path : new String[] {"/", "/scripts/frame.js", "/nothing", "/libraries/htmx.js"}) {
       assertThat(server.get(path).headers().firstValue("Content-Security-Policy"))

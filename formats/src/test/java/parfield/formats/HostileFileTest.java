@@ -115,7 +115,7 @@ class HostileFileTest {
     assertThat(faults("just text"))
         .containsExactly(
             "setup.yaml:1:1: the document: got just text, allowed a map of parfield, length, tank,"
-                + " fixtures, rigs, meters, surveys, bands, livestock, demands; write {parfield: …}");
+                + " fixtures, rigs, meters, surveys, bands, livestock, day, demands; write {parfield: …}");
     assertThat(faults("a: 1\n---\nb: 2\n"))
         .containsExactly(
             "setup.yaml:2:1: this is not YAML (but found another document): check brackets, quotes"

@@ -182,7 +182,8 @@ class RecommendationAnswerTest {
     assertThat(
             answer(List.of(option(2, 0.25, 0.71, 0.6)), List.of(), List.of(), true)
                 .text(LengthUnit.CM))
-        .contains("  All demands together: too close to call (probability 0.60)\n");
+        .contains(
+            "  All demands together: too close to call (probability 0.60, 0.51–0.69, in 58 of 96 truths)\n");
   }
 
   @Test

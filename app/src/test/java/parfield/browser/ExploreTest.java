@@ -17,13 +17,15 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import parfield.web.TestServer;
 import parfield.workspace.Result;
 
 /** Rigs explored in a real browser: each fixture moved by itself, rocks as they are. */
 class ExploreTest {
+  /** Moves of each kind. */
+  private static final int TIMES = Integer.getInteger("times", 3);
+
   private static final String ROCKS =
       """
         aquascape:
@@ -260,11 +262,7 @@ class ExploreTest {
   }
 
   @Test
-  @EnabledIfSystemProperty(
-      named = "times",
-      matches = "true",
-      disabledReason = "measures, asserts nothing: -Dtimes=true")
-  @DisplayName("how long the hand waits for its picture")
+  @DisplayName("each move of the hand is followed by a picture; -Dtimes=40 tells how long it waits")
   void times() {
     Page page = open(fitted(), Screens.LAPTOP, ColorScheme.LIGHT);
     page.waitForTimeout(2_500);
@@ -286,8 +284,9 @@ class ExploreTest {
   }
 
   private static void time(Page page, String what, IntConsumer act) {
+    int warming = TIMES / 4;
     double[] times =
-        IntStream.range(1, 41)
+        IntStream.rangeClosed(1, TIMES)
             .mapToDouble(
                 i -> {
                   page.evaluate("globalThis.parfieldTimes = []");
@@ -298,15 +297,16 @@ class ExploreTest {
                   page.waitForTimeout(50);
                   return time;
                 })
-            .skip(10)
+            .skip(warming)
             .sorted()
             .toArray();
+    assertThat(times).as("a picture for each move").hasSize(TIMES - warming);
     System.out.printf(
         Locale.ROOT,
         "%s: median %.0f ms, 95th percentile %.0f ms of %d%n",
         what,
-        (times[14] + times[15]) / 2,
-        times[28],
+        times[times.length / 2],
+        times[(int) Math.ceil(0.95 * times.length) - 1],
         times.length);
   }
 }

@@ -44,7 +44,7 @@ public final class ExploreScreen implements Screen {
   /** Cells of the water once the hand rests, and while it moves. */
   private static final int FINE = 24_000;
 
-  private static final int COARSE = 6_000;
+  private static final int COARSE = 5_000;
 
   /** Greatest standard error of the reference solver's check. */
   private static final double REFERENCE_ERROR = 0.02;

@@ -32,7 +32,8 @@ import parfield.tank.Walls;
  */
 public final class FastSolver implements FieldSolver {
   private final Memo<PathKey, PathTable> pathTables = new Memo<>(600);
-  private final Memo<Identity<IntensityDistribution>, IntensityTable> intensities = new Memo<>(800);
+  private final Memo<List<Identity<IntensityDistribution>>, IntensityTable> intensities =
+      new Memo<>(400);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
   private final Memo<RadialKey, double[]> radials = new Memo<>(200);
   private final Memo<Tank, Interreflection> interreflections = new Memo<>(256);
@@ -67,10 +68,7 @@ public final class FastSolver implements FieldSolver {
 
   /** Tables compare by identity. */
   private record RadialKey(
-      PathTable table,
-      boolean level,
-      List<IntensityTable> intensities,
-      List<Attenuation> attenuations) {}
+      PathTable table, boolean level, IntensityTable intensities, List<Attenuation> attenuations) {}
 
   private record PaneKey(Walls walls, double index) {}
 
@@ -80,7 +78,7 @@ public final class FastSolver implements FieldSolver {
   private record DiffuseKey(
       Tank tank,
       List<PointSource> sources,
-      List<IntensityTable> intensities,
+      IntensityTable intensities,
       List<Identity<PhotonSpectrum>> spectra) {}
 
   /** Compares by identity: equal content in two objects is only computed twice, never confused. */
@@ -114,13 +112,13 @@ public final class FastSolver implements FieldSolver {
       requireDistributions(hanging);
       List<PointSource> sources = PointSource.of(h, hanging);
       List<Channel> channels = hanging.fixture().channels();
-      IntensityTable[] tables = intensityTables(channels);
+      IntensityTable lamps = intensities(channels);
       Attenuation[] attenuations = attenuations(channels, tank);
-      FluxCollector.Radials radial = radials(tables, attenuations);
+      FluxCollector.Radials radial = radials(lamps, attenuations);
       double[][] sums = new double[channels.size()][places.size()];
-      walk(tank, sources, atPlaces, new FluxCollector(tables, radial, atPlaces, null, sums));
+      walk(tank, sources, atPlaces, new FluxCollector(lamps, radial, atPlaces, null, sums));
       if (!room.patches().isEmpty()) {
-        double[][] lattices = diffuse(tank, room, sources, channels, tables, radial);
+        double[][] lattices = diffuse(tank, room, sources, channels, lamps, radial);
         for (int c = 0; c < lattices.length; c++) {
           for (DepthPlane plane : atPlaces.planes()) {
             room.addInterpolated(lattices[c], plane, sums[c]);
@@ -200,21 +198,21 @@ public final class FastSolver implements FieldSolver {
       Interreflection room,
       List<PointSource> sources,
       List<Channel> channels,
-      IntensityTable[] tables,
+      IntensityTable lamps,
       FluxCollector.Radials radial) {
     List<Identity<PhotonSpectrum>> spectra =
         channels.stream().map(channel -> new Identity<>(channel.spectrumOrFlat())).toList();
     return diffuse.get(
-        new DiffuseKey(tank, sources, List.of(tables), spectra),
+        new DiffuseKey(tank, sources, lamps, spectra),
         key -> {
           Receivers onPatches = Receivers.onPatches(room.patches());
           PatchFacing facing = new PatchFacing(room.patches());
-          double[][] direct = new double[tables.length][room.patches().size()];
+          double[][] direct = new double[channels.size()][room.patches().size()];
           walk(
               tank,
               sources,
               onPatches,
-              new FluxCollector(tables, radial, onPatches, facing, direct));
+              new FluxCollector(lamps, radial, onPatches, facing, direct));
           double[][] lattices = new double[direct.length][];
           for (int c = 0; c < direct.length; c++) {
             lattices[c] = returns(tank, channels.get(c).spectrumOrFlat()).lattice(direct[c]);
@@ -300,13 +298,12 @@ public final class FastSolver implements FieldSolver {
         key -> Attenuation.of(key.spectrum.value, key.water));
   }
 
-  private FluxCollector.Radials radials(IntensityTable[] tables, Attenuation[] attenuations) {
-    List<IntensityTable> ofChannels = List.of(tables);
+  private FluxCollector.Radials radials(IntensityTable lamps, Attenuation[] attenuations) {
     List<Attenuation> ofWater = List.of(attenuations);
     return (paths, level) ->
         radials.get(
-            new RadialKey(paths, level, ofChannels, ofWater),
-            key -> FluxCollector.radial(paths, level, tables, attenuations));
+            new RadialKey(paths, level, lamps, ofWater),
+            key -> FluxCollector.radial(paths, level, lamps, attenuations));
   }
 
   private Attenuation[] attenuations(List<Channel> channels, Tank tank) {
@@ -315,13 +312,11 @@ public final class FastSolver implements FieldSolver {
         .toArray(Attenuation[]::new);
   }
 
-  private IntensityTable[] intensityTables(List<Channel> channels) {
-    return channels.stream()
-        .map(
-            channel ->
-                intensities.get(
-                    new Identity<>(channel.distribution().orElseThrow()),
-                    key -> IntensityTable.of(key.value)))
-        .toArray(IntensityTable[]::new);
+  private IntensityTable intensities(List<Channel> channels) {
+    List<IntensityDistribution> distributions =
+        channels.stream().map(channel -> channel.distribution().orElseThrow()).toList();
+    return intensities.get(
+        distributions.stream().map(Identity::new).toList(),
+        key -> IntensityTable.of(distributions));
   }
 }

@@ -10,17 +10,18 @@ import parfield.optics.Attenuation;
  * channel, so that a path costs a look-up and an addition.
  */
 final class FluxCollector implements PathCollector {
-  private final IntensityTable[] intensities;
+  private final IntensityTable intensities;
   private final Radials radials;
   private final Receivers receivers;
   private final PatchFacing facing;
   private final double[][] sums;
 
   private final double[] here;
+  private final double[] lamp;
   private PointSource source;
   private PathTable table;
   private double[] radial;
-  private boolean allFolded;
+  private boolean folded;
   private int owner;
 
   /** All that depends on distance alone. */
@@ -38,14 +39,14 @@ final class FluxCollector implements PathCollector {
   /**
    * Prepares a sum.
    *
-   * @param intensities by channel
+   * @param intensities of the fixture
    * @param radials what depends on distance alone
    * @param receivers what the receiver numbers mean
    * @param facing how receivers face, or null where all face up
    * @param sums irradiance by channel and owner; added to
    */
   FluxCollector(
-      IntensityTable[] intensities,
+      IntensityTable intensities,
       Radials radials,
       Receivers receivers,
       PatchFacing facing,
@@ -55,27 +56,33 @@ final class FluxCollector implements PathCollector {
     this.receivers = receivers;
     this.facing = facing;
     this.sums = sums;
-    here = new double[intensities.length];
+    here = new double[intensities.channels()];
+    lamp = new double[intensities.channels()];
   }
 
   @Override
   public void from(PointSource newSource, PathTable newTable) {
     source = newSource;
     table = newTable;
-    allFolded = source.level() && Arrays.stream(intensities).allMatch(IntensityTable::axial);
+    folded = source.level() && intensities.axial();
     radial = radials.of(table, source.level());
   }
 
   /** Computes what {@link Radials} gives. */
   static double[] radial(
-      PathTable table, boolean level, IntensityTable[] intensities, Attenuation[] attenuations) {
-    int channels = intensities.length;
+      PathTable table, boolean level, IntensityTable intensities, Attenuation[] attenuations) {
+    int channels = intensities.channels();
     double[] radial = new double[channels * (PathTable.STEPS + 1)];
-    for (int c = 0; c < channels; c++) {
-      boolean folded = intensities[c].axial() && level;
-      for (int i = 0; i <= PathTable.STEPS; i++) {
-        double value = table.weight[i] * attenuations[c].transmittance(table.length[i]);
-        radial[i * channels + c] = folded ? value * intensities[c].at(table.gamma[i], 1, 0) : value;
+    double[] lamp = new double[channels];
+    for (int i = 0; i <= PathTable.STEPS; i++) {
+      if (level && intensities.axial()) {
+        intensities.at(table.gammaAt(i), 1, 0, lamp);
+      } else {
+        Arrays.fill(lamp, 1);
+      }
+      for (int c = 0; c < channels; c++) {
+        radial[i * channels + c] =
+            table.weightAt(i) * attenuations[c].transmittance(table.lengthAt(i)) * lamp[c];
       }
     }
     return radial;
@@ -107,7 +114,7 @@ final class FluxCollector implements PathCollector {
     int channels = here.length;
     int below = i * channels;
     int above = below + channels;
-    if (allFolded) {
+    if (folded) {
       double upper = factor * f;
       double lower = factor - upper;
       for (int c = 0; c < channels; c++) {
@@ -115,26 +122,16 @@ final class FluxCollector implements PathCollector {
       }
       return;
     }
-    double gamma;
-    double lampX = dx;
-    double lampY = dy;
-    boolean level = source.level();
-    if (level && source.yaw() == 0) {
-      gamma = table.gamma[i] + f * (table.gamma[i + 1] - table.gamma[i]);
+    if (source.level() && source.yaw() == 0) {
+      intensities.at(table.gamma(position), dx, dy, lamp);
     } else {
-      double share = PathTable.at(table.crossingRatio, position);
+      double share = table.crossingRatio(position);
       double[] direction = source.direction(share * dx, share * dy, source.height());
-      gamma = direction[0];
-      lampX = Math.cos(direction[1]);
-      lampY = Math.sin(direction[1]);
+      intensities.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]), lamp);
     }
     for (int c = 0; c < channels; c++) {
       double value = radial[below + c] + f * (radial[above + c] - radial[below + c]);
-      IntensityTable intensity = intensities[c];
-      if (!(level && intensity.axial())) {
-        value *= intensity.at(gamma, lampX, lampY);
-      }
-      here[c] += factor * value;
+      here[c] += factor * value * lamp[c];
     }
   }
 

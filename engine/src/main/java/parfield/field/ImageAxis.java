@@ -59,7 +59,7 @@ final class ImageAxis {
           continue;
         }
         double offset = image - source;
-        double share = PathTable.at(table.crossingRatio, table.position(Math.abs(offset)));
+        double share = table.crossingRatio(table.position(Math.abs(offset)));
         double crossing = source + share * offset;
         double atRim = source + beforeRim * share * offset;
         boolean missed =

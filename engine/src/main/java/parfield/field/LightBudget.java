@@ -1,5 +1,6 @@
 package parfield.field;
 
+import java.util.List;
 import parfield.lamp.Channel;
 import parfield.lamp.IntensityDistribution;
 import parfield.lamp.PhotonFlux;
@@ -46,7 +47,7 @@ public record LightBudget(double emitted, double onOpening, double entered) {
         Channel channel = hanging.fixture().channels().get(c);
         IntensityDistribution distribution = channel.distribution().orElseThrow();
         emitted += outputs[c] * PhotonFlux.of(distribution) * hanging.fixture().emitters().size();
-        IntensityTable table = IntensityTable.of(distribution);
+        IntensityTable table = IntensityTable.of(List.of(distribution));
         for (PointSource source : PointSource.of(h, hanging)) {
           double[] arriving = arriving(rig.tank(), source, table);
           onOpening += outputs[c] * source.share() * arriving[0];
@@ -67,6 +68,7 @@ public record LightBudget(double emitted, double onOpening, double entered) {
     boolean aboveRim = source.height() > opening.freeboard();
     double height = aboveRim ? source.height() - opening.freeboard() : source.height();
     double onward = source.height() / height;
+    double[] intensity = new double[1];
     double falls = 0;
     double enters = 0;
     for (int j = 0; j < CELLS; j++) {
@@ -81,8 +83,8 @@ public record LightBudget(double emitted, double onOpening, double entered) {
         double square = dx * dx + dy * dy + height * height;
         double cosine = height / Math.sqrt(square);
         double[] direction = source.direction(dx, dy, height);
-        double intensity = table.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]));
-        double flux = intensity * cosine / square * cell;
+        table.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]), intensity);
+        double flux = intensity[0] * cosine / square * cell;
         falls += flux;
         if (meetsWater(tank, source.x() + onward * dx, source.y() + onward * dy)) {
           enters += flux * (1 - Interface.reflectance(cosine, 1, tank.water().refractiveIndex()));

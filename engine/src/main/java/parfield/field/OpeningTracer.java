@@ -105,7 +105,7 @@ final class OpeningTracer {
         double dy = imagesY.offset[b];
         double distance = Math.sqrt(dx * dx + dy * dy);
         double position = table.position(distance);
-        double share = PathTable.at(table.crossingRatio, position);
+        double share = table.crossingRatio(position);
         double crossingX = source.x() + share * dx;
         double crossingY = source.y() + share * dy;
         double open =
@@ -130,7 +130,7 @@ final class OpeningTracer {
         double reflectance = open;
         if ((orderX | orderY) != 0) {
           // Straight down along a pane: the ray grazes it.
-          double sine = distance > 0 ? PathTable.at(table.sineWater, position) / distance : 0;
+          double sine = distance > 0 ? table.sineWater(position) / distance : 0;
           reflectance *=
               panes.along(orderX, Side.LEFT, Side.RIGHT, sine * Math.abs(dx))
                   * panes.along(orderY, Side.FRONT, Side.BACK, sine * Math.abs(dy));

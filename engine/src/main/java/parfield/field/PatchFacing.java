@@ -36,7 +36,7 @@ record PatchFacing(List<Patch> patches) {
     if (distance == 0 || (towardHigh ? travel <= 0 : travel >= 0)) {
       return 0;
     }
-    double sine = PathTable.at(table.sineWater, position);
+    double sine = table.sineWater(position);
     double cosine = Math.sqrt(1 - sine * sine);
     return sine * Math.abs(offset) / (distance * cosine);
   }

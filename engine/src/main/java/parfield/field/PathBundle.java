@@ -155,14 +155,14 @@ public final class PathBundle {
         return;
       }
       grow();
-      double share = PathTable.at(table.crossingRatio, position);
+      double share = table.crossingRatio(position);
       double[] direction = source.direction(share * dx, share * dy, source.height());
       weight[size] =
           factor
               * receivers.share()
               * source.share()
-              * PathTable.at(table.weight, position)
-              * attenuation.transmittance(PathTable.at(table.length, position));
+              * table.weight(position)
+              * attenuation.transmittance(table.length(position));
       gamma[size] = direction[0];
       azimuth[size] = direction[1];
       hanging[size] = source.hanging();

@@ -14,31 +14,20 @@ final class PathTable {
   /** Steps from r = 0 to infinity. */
   static final int STEPS = 1024;
 
-  /** Distance scale s [m]. */
-  final double scale;
+  private static final int CROSSING = 0;
+  private static final int GAMMA = 1;
+  private static final int SINE_WATER = 2;
 
-  /** Crossing distance over horizontal distance, by position. */
-  final double[] crossingRatio;
+  /** What every path asks for lies side by side, so that one look at memory serves all of it. */
+  private static final int COLUMNS = 3;
 
-  /** Spread times surface and lid transmittance [sr/m²], by position. */
-  final double[] weight;
-
-  /** Emission angle γ of a level lamp [rad], by position. */
-  final double[] gamma;
-
-  /** Sine of the zenith angle in water, by position. */
-  final double[] sineWater;
-
-  /** Path length in water [m], by position. */
-  final double[] length;
+  private final double scale;
+  private final double[] rows = new double[(STEPS + 1) * COLUMNS];
+  private final double[] weight = new double[STEPS + 1];
+  private final double[] length = new double[STEPS + 1];
 
   private PathTable(double scale) {
     this.scale = scale;
-    crossingRatio = new double[STEPS + 1];
-    weight = new double[STEPS + 1];
-    gamma = new double[STEPS + 1];
-    sineWater = new double[STEPS + 1];
-    length = new double[STEPS + 1];
   }
 
   static PathTable of(double height, double depth, double index, Lid lid) {
@@ -48,19 +37,25 @@ final class PathTable {
       double w = (double) i / STEPS;
       double distance = table.scale * w / (1 - w);
       SurfacePath path = SurfacePath.solve(height, depth, distance, index);
-      table.crossingRatio[i] = distance < 1e-9 ? height / table.scale : path.crossing() / distance;
       table.weight[i] = path.spread() * surface.transmittance(path.cosineAir());
-      table.gamma[i] = Math.atan2(path.sineAir(), path.cosineAir());
-      table.sineWater[i] = path.sineWater();
       table.length[i] = path.lengthInWater();
+      table.row(
+          i,
+          distance < 1e-9 ? height / table.scale : path.crossing() / distance,
+          Math.atan2(path.sineAir(), path.cosineAir()),
+          path.sineWater());
     }
     // At infinite distance the ray grazes the surface.
-    table.crossingRatio[STEPS] = 1;
     table.weight[STEPS] = 0;
-    table.gamma[STEPS] = Math.PI / 2;
-    table.sineWater[STEPS] = 1 / index;
     table.length[STEPS] = depth / Math.sqrt(1 - 1 / (index * index));
+    table.row(STEPS, 1, Math.PI / 2, 1 / index);
     return table;
+  }
+
+  private void row(int i, double crossing, double gamma, double sineWater) {
+    rows[i * COLUMNS + CROSSING] = crossing;
+    rows[i * COLUMNS + GAMMA] = gamma;
+    rows[i * COLUMNS + SINE_WATER] = sineWater;
   }
 
   /** Position in the table of a horizontal distance [m], 0 to below {@link #STEPS}. */
@@ -68,10 +63,52 @@ final class PathTable {
     return distance / (distance + scale) * STEPS;
   }
 
-  /** Linear interpolation in one of the table's columns. */
-  static double at(double[] column, double position) {
+  /** Crossing distance over horizontal distance. */
+  double crossingRatio(double position) {
+    return between(CROSSING, position);
+  }
+
+  /** Emission angle γ of a level lamp [rad]. */
+  double gamma(double position) {
+    return between(GAMMA, position);
+  }
+
+  /** Sine of the zenith angle in water. */
+  double sineWater(double position) {
+    return between(SINE_WATER, position);
+  }
+
+  /** Spread times surface and lid transmittance [sr/m²]. */
+  double weight(double position) {
     int i = (int) position;
-    double below = column[i];
-    return below + (position - i) * (column[i + 1] - below);
+    return weight[i] + (position - i) * (weight[i + 1] - weight[i]);
+  }
+
+  /** Path length in water [m]. */
+  double length(double position) {
+    int i = (int) position;
+    return length[i] + (position - i) * (length[i + 1] - length[i]);
+  }
+
+  /** {@link #weight} at a step of the table. */
+  double weightAt(int step) {
+    return weight[step];
+  }
+
+  /** {@link #length} at a step of the table. */
+  double lengthAt(int step) {
+    return length[step];
+  }
+
+  /** {@link #gamma} at a step of the table. */
+  double gammaAt(int step) {
+    return rows[step * COLUMNS + GAMMA];
+  }
+
+  private double between(int column, double position) {
+    int i = (int) position;
+    int at = i * COLUMNS + column;
+    double below = rows[at];
+    return below + (position - i) * (rows[at + COLUMNS] - below);
   }
 }

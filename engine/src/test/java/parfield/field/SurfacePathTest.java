@@ -77,15 +77,12 @@ class SurfacePathTest {
             double distance = 2.5 * random.nextDouble();
             double position = table.position(distance);
             SurfacePath path = SurfacePath.solve(height, depth, distance, N);
-            assertThat(PathTable.at(table.weight, position))
-                .isCloseTo(weight(path), within(2e-5 * zenith));
-            assertThat(PathTable.at(table.length, position))
+            assertThat(table.weight(position)).isCloseTo(weight(path), within(2e-5 * zenith));
+            assertThat(table.length(position))
                 .isCloseTo(path.lengthInWater(), within(2e-5 * depth));
-            assertThat(PathTable.at(table.sineWater, position))
-                .isCloseTo(path.sineWater(), within(1e-5));
-            assertThat(PathTable.at(table.gamma, position))
-                .isCloseTo(Math.asin(path.sineAir()), within(1e-4));
-            assertThat(PathTable.at(table.crossingRatio, position) * distance)
+            assertThat(table.sineWater(position)).isCloseTo(path.sineWater(), within(1e-5));
+            assertThat(table.gamma(position)).isCloseTo(Math.asin(path.sineAir()), within(1e-4));
+            assertThat(table.crossingRatio(position) * distance)
                 .isCloseTo(path.crossing(), within(1e-4 * distance));
           }
         });

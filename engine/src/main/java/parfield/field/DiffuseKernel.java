@@ -51,11 +51,11 @@ final class DiffuseKernel {
    * @param nx unit normal of the receiver
    * @param ny y component
    * @param nz z component, positive downward
-   * @return {E over the patch's radiosity, no absorption; mean path length [m], 0 if none}
+   * @return what {@link DiffuseViews} keeps: E over the patch's radiosity without absorption, the
+   *     same times its mean path [m], then by side what both gain per clear share of the pane
    */
   double[] transfer(Patch patch, double x, double y, double z, double nx, double ny, double nz) {
-    double sum = 0;
-    double path = 0;
+    double[] view = new double[DiffuseViews.WIDTH];
     for (int i = -ordersX; i <= ordersX; i++) {
       double px = ImageAxis.image(patch.x(), i, tank.length());
       double pnx = (i & 1) == 0 ? patch.nx() : -patch.nx();
@@ -81,8 +81,8 @@ final class DiffuseKernel {
             double direct =
                 FormFactor.toPolygon(
                     new double[] {x, y, z}, new double[] {nx, ny, nz}, patch.corners());
-            sum += direct;
-            path += direct * Math.sqrt(square);
+            view[0] += direct;
+            view[1] += direct * Math.sqrt(square);
             continue;
           }
           double atReceiver = dx * nx + dy * ny + dz * nz;
@@ -95,18 +95,40 @@ final class DiffuseKernel {
           if (mirror == 1) {
             value *= at(Math.abs(dz) / distance);
           }
-          if (i != 0) {
-            value *= panes.along(i, Side.LEFT, Side.RIGHT, Math.abs(dx) / distance);
-          }
-          if (j != 0) {
-            value *= panes.along(j, Side.FRONT, Side.BACK, Math.abs(dy) / distance);
-          }
-          sum += value;
-          path += value * distance;
+          double alongX = Math.abs(dx) / distance;
+          double alongY = Math.abs(dy) / distance;
+          value *=
+              panes.along(i, Side.LEFT, Side.RIGHT, alongX)
+                  * panes.along(j, Side.FRONT, Side.BACK, alongY);
+          view[0] += value;
+          view[1] += value * distance;
+          addGains(view, i, Side.LEFT, Side.RIGHT, alongX, value, distance);
+          addGains(view, j, Side.FRONT, Side.BACK, alongY, value, distance);
         }
       }
     }
-    return new double[] {sum, sum > 0 ? path / sum : 0};
+    return view;
+  }
+
+  /** What one image gains per clear share of the panes that it goes by. */
+  private void addGains(
+      double[] view, int order, Side low, Side high, double cosine, double value, double distance) {
+    if (order == 0) {
+      return;
+    }
+    int count = Math.abs(order);
+    addGain(view, order > 0 ? high : low, (count + 1) / 2, cosine, value, distance);
+    if (count > 1) {
+      addGain(view, order > 0 ? low : high, count / 2, cosine, value, distance);
+    }
+  }
+
+  private void addGain(
+      double[] view, Side side, int times, double cosine, double value, double distance) {
+    double gain = times * panes.gain(side, cosine) * value;
+    int at = 2 + 2 * side.ordinal();
+    view[at] += gain;
+    view[at + 1] += gain * distance;
   }
 
   private double at(double cosine) {

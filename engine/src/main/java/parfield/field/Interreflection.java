@@ -3,15 +3,18 @@ package parfield.field;
 import java.util.Arrays;
 import java.util.List;
 import parfield.optics.Attenuation;
+import parfield.tank.Side;
 import parfield.tank.Tank;
 
 /**
  * What comes back from bottom and covered panes: radiosity between patches, in water with
  * absorption, the surface's underside and the panes mirroring.
  *
- * <p>Geometry and mean paths are computed once a tank; each channel's absorption enters along the
- * mean path of each pair, which errs by the path's variance times a²/2, below 0.1 % of the diffuse
- * part in clear water. The diffuse field is smooth: it is computed on a lattice and interpolated.
+ * <p>Geometry and mean paths are computed once a tank, at clear shares of the panes near the stated
+ * ones, together with their derivatives: panes a little clearer or duller are reached by a straight
+ * line. Each channel's absorption enters along the mean path of each pair, which errs by the path's
+ * variance times a²/2, below 0.1 % of the diffuse part in clear water. The diffuse field is smooth:
+ * it is computed on a lattice and interpolated.
  */
 final class Interreflection {
   private static final int NODES_X = 7;
@@ -21,26 +24,35 @@ final class Interreflection {
   /** The lattice keeps this far from the panes [m], where a covered pane's near field jumps. */
   private static final double MARGIN = 0.01;
 
-  private static final double ENOUGH = 1e-7;
+  private static final double ENOUGH = 1e-5;
   private static final int MOST_BOUNCES = 200;
 
   private final Tank tank;
   private final List<Patch> patches;
-  private final Views between;
-  private final Views toNodes;
+  private final DiffuseViews between;
+  private final DiffuseViews toNodes;
 
-  private Interreflection(Tank tank, List<Patch> patches, Views between, Views toNodes) {
+  private Interreflection(
+      Tank tank, List<Patch> patches, DiffuseViews between, DiffuseViews toNodes) {
     this.tank = tank;
     this.patches = patches;
     this.between = between;
     this.toNodes = toNodes;
   }
 
-  static Interreflection of(Tank tank, PaneReflectances panes, double reachFactor) {
-    List<Patch> patches = Patch.of(tank);
+  /**
+   * Computes a room.
+   *
+   * @param tank its geometry and the clear shares of the panes about which it is computed
+   * @param patches its diffuse surfaces
+   * @param panes reflectances of its panes
+   * @param reachFactor how far images are taken, as a multiple of the usual
+   */
+  static Interreflection of(
+      Tank tank, List<Patch> patches, PaneReflectances panes, double reachFactor) {
     DiffuseKernel kernel = new DiffuseKernel(tank, panes, reachFactor);
     int n = patches.size();
-    Views between = new Views(n, n);
+    DiffuseViews between = new DiffuseViews(n, n);
     for (int i = 0; i < n; i++) {
       Patch to = patches.get(i);
       for (int j = 0; j < n; j++) {
@@ -50,7 +62,7 @@ final class Interreflection {
             kernel.transfer(patches.get(j), to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz()));
       }
     }
-    Views toNodes = new Views(NODES_X * NODES_Y * NODES_Z, n);
+    DiffuseViews toNodes = new DiffuseViews(NODES_X * NODES_Y * NODES_Z, n);
     if (n > 0) {
       for (int k = 0, at = 0; k < NODES_Z; k++) {
         for (int j = 0; j < NODES_Y; j++) {
@@ -66,47 +78,6 @@ final class Interreflection {
       }
     }
     return new Interreflection(tank, patches, between, toNodes);
-  }
-
-  /**
-   * What receivers see of the patches, in single precision: hundreds of rooms are kept, and 1e-7 of
-   * the diffuse light is nothing to a meter.
-   */
-  private static final class Views {
-    private final int patches;
-
-    /** E over the patch's radiosity without absorption, patches of one receiver side by side. */
-    private final float[] share;
-
-    /** Mean path length [m]. */
-    private final float[] path;
-
-    Views(int receivers, int patches) {
-      this.patches = patches;
-      share = new float[receivers * patches];
-      path = new float[receivers * patches];
-    }
-
-    void set(int receiver, int patch, double[] transfer) {
-      share[receiver * patches + patch] = (float) transfer[0];
-      path[receiver * patches + patch] = (float) transfer[1];
-    }
-
-    /** What one receiver sees through water, each times a factor. */
-    float[] through(Attenuation attenuation, int receiver, double factor) {
-      float[] row = new float[patches];
-      for (int p = 0; p < patches; p++) {
-        int at = receiver * patches + p;
-        if (share[at] != 0) {
-          row[p] = (float) (factor * share[at] * attenuation.transmittance(path[at]));
-        }
-      }
-      return row;
-    }
-
-    int receivers() {
-      return patches == 0 ? 0 : share.length / patches;
-    }
   }
 
   List<Patch> patches() {
@@ -125,14 +96,12 @@ final class Interreflection {
     for (int i = 0; i < n; i++) {
       reflectances[i] = patches.get(i).reflectance(stated);
     }
-    float[][] step = new float[n][];
-    for (int i = 0; i < n; i++) {
-      step[i] = between.through(attenuation, i, reflectances[i]);
+    double[] moved = new double[Side.values().length];
+    for (Side side : Side.values()) {
+      moved[side.ordinal()] = stated.walls().on(side).clear() - tank.walls().on(side).clear();
     }
-    float[][] toLattice = new float[toNodes.receivers()][];
-    for (int node = 0; node < toLattice.length; node++) {
-      toLattice[node] = toNodes.through(attenuation, node, 1);
-    }
+    float[][] step = between.through(moved, attenuation, reflectances);
+    float[][] toLattice = toNodes.through(moved, attenuation);
     return new Return(reflectances, step, toLattice);
   }
 

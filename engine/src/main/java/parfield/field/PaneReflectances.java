@@ -19,6 +19,7 @@ final class PaneReflectances {
   private static final int STEPS = 1024;
 
   private final double[][] table = new double[Side.values().length][];
+  private final double[][] gains = new double[Side.values().length][];
 
   private PaneReflectances() {}
 
@@ -39,9 +40,13 @@ final class PaneReflectances {
     }
     // Panes alike share one table, which keeps it near the processor.
     Map<Wall, double[]> tables = new HashMap<>();
+    Map<Wall, double[]> gains = new HashMap<>();
     for (Side side : Side.values()) {
+      Wall wall = walls.on(side);
       reflectances.table[side.ordinal()] =
-          tables.computeIfAbsent(walls.on(side), wall -> mixed(wall, glass, face));
+          tables.computeIfAbsent(wall, of -> mixed(of, glass, face));
+      reflectances.gains[side.ordinal()] =
+          gains.computeIfAbsent(wall, of -> gains(of, glass, face));
     }
     return reflectances;
   }
@@ -56,12 +61,23 @@ final class PaneReflectances {
     return values;
   }
 
+  /** Relative change of {@link #mixed} per clear share; none where nothing is reflected. */
+  private static double[] gains(Wall wall, double[] glass, double[] face) {
+    double[] values = mixed(wall, glass, face);
+    for (int i = 0; i <= STEPS; i++) {
+      double covered = wall.cover() == Wall.Cover.BEHIND_GLASS ? face[i] : 0;
+      values[i] = values[i] > 0 ? (glass[i] - covered) / values[i] : 0;
+    }
+    return values;
+  }
+
   /** Panes that reflect everything: for checks of flux conservation. */
   static PaneReflectances perfect() {
     PaneReflectances reflectances = new PaneReflectances();
     double[] one = new double[STEPS + 1];
     java.util.Arrays.fill(one, 1);
     java.util.Arrays.fill(reflectances.table, one);
+    java.util.Arrays.fill(reflectances.gains, new double[STEPS + 1]);
     return reflectances;
   }
 
@@ -85,8 +101,16 @@ final class PaneReflectances {
     return second == 0 ? product : product * power(at(order > 0 ? low : high, cosine), second);
   }
 
+  /** Relative change of one pane's reflectance per clear share more. */
+  double gain(Side side, double cosine) {
+    return at(gains[side.ordinal()], cosine);
+  }
+
   private double at(Side side, double cosine) {
-    double[] values = table[side.ordinal()];
+    return at(table[side.ordinal()], cosine);
+  }
+
+  private static double at(double[] values, double cosine) {
     double position = Math.min(cosine, 1) * STEPS;
     int i = Math.min((int) position, STEPS - 1);
     return values[i] + (position - i) * (values[i + 1] - values[i]);

@@ -13,11 +13,19 @@ import parfield.lamp.IntensityDistribution;
  * channels of one direction lie side by side, so that one look at memory serves all of them.
  */
 final class IntensityTable {
-  /** Steps from γ = 0 to 180°: fine where there is one azimuth only, and the table is short. */
+  /** Steps from γ = 0 to 180° where there is one azimuth only, and the table is short. */
   private static final int AXIAL_STEPS = 1024;
 
-  private static final int GAMMA_STEPS = 512;
-  private static final int QUADRANT_STEPS = 48;
+  /** Steps from γ = 0 to 180° and in a quadrant, where that is enough; otherwise twice as many. */
+  private static final int GAMMA_STEPS = 256;
+
+  private static final int QUADRANT_STEPS = 24;
+
+  /** A table is fine enough that errs by no more than this share of the greatest intensity. */
+  private static final double ENOUGH = 1e-4;
+
+  /** Rows in γ that a table is tried on. */
+  private static final int TRIED = 24;
 
   /**
    * Intensities [row in γ][azimuth][channel] in one array, up to the first row from which on all is
@@ -27,13 +35,20 @@ final class IntensityTable {
 
   private final double stepsPerRadian;
   private final int darkFrom;
+  private final int quadrantSteps;
   private final int azimuths;
   private final int channels;
   private final boolean quadrant;
 
   private IntensityTable(
-      double[] values, double stepsPerRadian, int azimuths, int channels, boolean quadrant) {
+      double[] values,
+      double stepsPerRadian,
+      int quadrantSteps,
+      int azimuths,
+      int channels,
+      boolean quadrant) {
     this.values = values;
+    this.quadrantSteps = quadrantSteps;
     this.stepsPerRadian = stepsPerRadian;
     this.darkFrom = values.length / (azimuths * channels) - 1;
     this.azimuths = azimuths;
@@ -42,23 +57,29 @@ final class IntensityTable {
   }
 
   /**
-   * Tabulates.
+   * Tabulates, as finely as the distributions need: small tables stay near the processor.
    *
    * @param distributions by channel, at least one
    */
   static IntensityTable of(List<IntensityDistribution> distributions) {
+    if (distributions.stream().allMatch(IntensityDistribution::axiallySymmetric)) {
+      return of(distributions, AXIAL_STEPS, 1);
+    }
+    IntensityTable table = of(distributions, GAMMA_STEPS, QUADRANT_STEPS);
+    return table.keepsTo(distributions)
+        ? table
+        : of(distributions, 2 * GAMMA_STEPS, 2 * QUADRANT_STEPS);
+  }
+
+  private static IntensityTable of(
+      List<IntensityDistribution> distributions, int steps, int quadrantSteps) {
     boolean axial = distributions.stream().allMatch(IntensityDistribution::axiallySymmetric);
     boolean quadrant = distributions.stream().allMatch(IntensityDistribution::quadrantSymmetric);
-    int quadrants = quadrant ? 1 : 4;
-    int azimuths = axial ? 1 : quadrants * QUADRANT_STEPS + 1;
+    int azimuths = axial ? 1 : (quadrant ? 1 : 4) * quadrantSteps + 1;
     double[] angles = new double[azimuths];
     for (int j = 0; j < azimuths; j++) {
-      double along = (double) j / QUADRANT_STEPS;
-      int turn = Math.min((int) along, quadrants - 1);
-      double t = along - turn;
-      angles[j] = turn * Math.PI / 2 + Math.atan2(t, 1 - t);
+      angles[j] = angle((double) j / quadrantSteps);
     }
-    int steps = axial ? AXIAL_STEPS : GAMMA_STEPS;
     double stepsPerRadian = steps / Math.PI;
     int channels = distributions.size();
     int perRow = azimuths * channels;
@@ -75,8 +96,69 @@ final class IntensityTable {
         }
       }
     }
+    if (!axial) {
+      centre(values, lit, perRow, channels);
+    }
     return new IntensityTable(
-        Arrays.copyOf(values, (lit + 1) * perRow), stepsPerRadian, azimuths, channels, quadrant);
+        Arrays.copyOf(values, (lit + 1) * perRow),
+        stepsPerRadian,
+        quadrantSteps,
+        azimuths,
+        channels,
+        quadrant);
+  }
+
+  /**
+   * Moves each value by a sixteenth of its second difference along either axis. A straight line
+   * between true values errs to one side, by an eighth of the second difference amid a cell; now it
+   * errs to both by half of that. Where rows or azimuths begin and end values stay.
+   */
+  private static void centre(double[] values, int lit, int perRow, int channels) {
+    double[] was = values.clone();
+    for (int i = 1; i < lit - 1; i++) {
+      for (int k = 0; k < perRow; k++) {
+        int at = i * perRow + k;
+        double bend = was[at - perRow] - 2 * was[at] + was[at + perRow];
+        if (k >= channels && k < perRow - channels) {
+          bend += was[at - channels] - 2 * was[at] + was[at + channels];
+        }
+        values[at] -= bend / 16;
+      }
+    }
+  }
+
+  /** The azimuth at a pseudo-azimuth from 0 to 4 [rad]. */
+  private static double angle(double along) {
+    int turn = Math.min((int) along, 3);
+    double t = along - turn;
+    return turn * Math.PI / 2 + Math.atan2(t, 1 - t);
+  }
+
+  /** Whether it is right amid its cells, where it errs most, in some rows from top to horizon. */
+  private boolean keepsTo(List<IntensityDistribution> distributions) {
+    double[] angles = new double[azimuths - 1];
+    for (int j = 0; j < angles.length; j++) {
+      angles[j] = angle((j + 0.5) / quadrantSteps);
+    }
+    double[] peaks = new double[channels];
+    for (int i = 0; i < values.length; i++) {
+      peaks[i % channels] = Math.max(peaks[i % channels], values[i]);
+    }
+    double[] told = new double[channels];
+    for (int tried = 0; tried < TRIED; tried++) {
+      int row = darkFrom * tried / TRIED;
+      double gamma = (row + 0.5) / stepsPerRadian;
+      for (int c = 0; c < channels; c++) {
+        double[] exact = distributions.get(c).around(gamma, angles);
+        for (int j = 0; j < angles.length; j++) {
+          at(gamma, Math.cos(angles[j]), Math.sin(angles[j]), told);
+          if (Math.abs(told[c] - exact[j]) > ENOUGH * peaks[c]) {
+            return false;
+          }
+        }
+      }
+    }
+    return true;
   }
 
   /** Returns whether no channel's intensity depends on azimuth. */
@@ -111,7 +193,7 @@ final class IntensityTable {
       }
       return;
     }
-    double column = pseudoAzimuth(dx, dy) * QUADRANT_STEPS;
+    double column = pseudoAzimuth(dx, dy) * quadrantSteps;
     int j = Math.min((int) column, azimuths - 2);
     double g = column - j;
     base += j * channels;

@@ -12,7 +12,7 @@ import parfield.tank.Lid;
  */
 final class PathTable {
   /** Steps from r = 0 to infinity. */
-  static final int STEPS = 1024;
+  static final int STEPS = 768;
 
   private static final int CROSSING = 0;
   private static final int GAMMA = 1;

@@ -55,6 +55,28 @@ final class DiffuseKernel {
    *     same times its mean path [m], then by side what both gain per clear share of the pane
    */
   double[] transfer(Patch patch, double x, double y, double z, double nx, double ny, double nz) {
+    double[] view = images(patch, x, y, z, nx, ny, nz);
+    addStraight(view, patch, x, y, z, nx, ny, nz);
+    return view;
+  }
+
+  /** Adds the straight view: the exact form factor of the patch. */
+  void addStraight(
+      double[] view, Patch patch, double x, double y, double z, double nx, double ny, double nz) {
+    double direct =
+        FormFactor.toPolygon(new double[] {x, y, z}, new double[] {nx, ny, nz}, patch.corners());
+    double dx = patch.x() - x;
+    double dy = patch.y() - y;
+    double dz = patch.z() - z;
+    view[0] += direct;
+    view[1] += direct * Math.sqrt(dx * dx + dy * dy + dz * dz);
+  }
+
+  /**
+   * The images alone. Per area of the patch they are the same from its centre to the receiver and
+   * back.
+   */
+  double[] images(Patch patch, double x, double y, double z, double nx, double ny, double nz) {
     double[] view = new double[DiffuseViews.WIDTH];
     for (int i = -ordersX; i <= ordersX; i++) {
       double px = ImageAxis.image(patch.x(), i, tank.length());
@@ -76,13 +98,7 @@ final class DiffuseKernel {
           double pnz = mirror == 0 ? patch.nz() : -patch.nz();
           double dz = pz - z;
           double square = horizontal + dz * dz;
-          boolean straight = i == 0 && j == 0 && mirror == 0;
-          if (straight) {
-            double direct =
-                FormFactor.toPolygon(
-                    new double[] {x, y, z}, new double[] {nx, ny, nz}, patch.corners());
-            view[0] += direct;
-            view[1] += direct * Math.sqrt(square);
+          if (i == 0 && j == 0 && mirror == 0) {
             continue;
           }
           double atReceiver = dx * nx + dy * ny + dz * nz;

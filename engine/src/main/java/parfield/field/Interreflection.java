@@ -54,12 +54,17 @@ final class Interreflection {
     int n = patches.size();
     DiffuseViews between = new DiffuseViews(n, n);
     for (int i = 0; i < n; i++) {
-      Patch to = patches.get(i);
-      for (int j = 0; j < n; j++) {
-        between.set(
-            i,
-            j,
-            kernel.transfer(patches.get(j), to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz()));
+      for (int j = i; j < n; j++) {
+        Patch to = patches.get(i);
+        Patch from = patches.get(j);
+        double[] images = kernel.images(from, to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
+        between.set(i, j, withStraight(images, kernel, from, to));
+        if (j > i) {
+          for (int k = 0; k < images.length; k++) {
+            images[k] *= to.area() / from.area();
+          }
+          between.set(j, i, withStraight(images, kernel, to, from));
+        }
       }
     }
     DiffuseViews toNodes = new DiffuseViews(NODES_X * NODES_Y * NODES_Z, n);
@@ -78,6 +83,13 @@ final class Interreflection {
       }
     }
     return new Interreflection(tank, patches, between, toNodes);
+  }
+
+  private static double[] withStraight(
+      double[] images, DiffuseKernel kernel, Patch from, Patch to) {
+    double[] view = images.clone();
+    kernel.addStraight(view, from, to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
+    return view;
   }
 
   List<Patch> patches() {

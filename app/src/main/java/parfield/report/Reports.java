@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
 import parfield.answer.Bench;
 import parfield.answer.ChoicePictures;
 import parfield.answer.FieldAnswer;
@@ -100,6 +101,9 @@ public final class Reports {
     Option best = advice.recommendation().best();
     Rig hung = best.over(bench.setup().tank());
     Rig rig = new Rig("the recommended rig", hung.tank(), hung.hangings());
+    // Other tanks have nothing to do with this one: both processors can be busy.
+    CompletableFuture<Optional<Report.Elsewhere>> elsewhere =
+        CompletableFuture.supplyAsync(() -> elsewhere(model, advice.recommendation(), tanks, unit));
     FieldAnswer field = field(bench, model, rig, depths(bench));
     MixedLight mixed = MixedLight.of(best, rig, model, solver);
     return new Report(
@@ -117,7 +121,7 @@ public final class Reports {
         Measured.corrections(advice.surveys()),
         model(model.report(), unit),
         limits(bench, model, best, unit),
-        elsewhere(model, advice.recommendation(), tanks, unit),
+        elsewhere.join(),
         Arrays.stream(Caution.values()).map(Caution::inWords).toList());
   }
 

@@ -26,6 +26,11 @@ final class DiffuseViews {
     views = new float[receivers * patches * WIDTH];
   }
 
+  /** Returns how many receivers there are. */
+  int receivers() {
+    return patches == 0 ? 0 : views.length / (patches * WIDTH);
+  }
+
   /** Takes what {@link DiffuseKernel#transfer} found. */
   void set(int receiver, int patch, double[] view) {
     int at = (receiver * patches + patch) * WIDTH;
@@ -68,7 +73,7 @@ final class DiffuseViews {
 
   /** What each receiver sees through water, unweighted. */
   float[][] through(double[] moved, Attenuation attenuation) {
-    double[] ones = new double[patches == 0 ? 0 : views.length / (patches * WIDTH)];
+    double[] ones = new double[receivers()];
     Arrays.fill(ones, 1);
     return through(moved, attenuation, ones);
   }

@@ -36,7 +36,7 @@ public final class FastSolver implements FieldSolver {
       new Memo<>(400);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
   private final Memo<RadialKey, double[]> radials = new Memo<>(200);
-  private final Memo<RoomKey, Interreflection> rooms = new Memo<>(64);
+  private final Memo<Tank, Interreflection> rooms = new Memo<>(64);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(1_024);
   private final Memo<DiffuseKey, double[][]> diffuse = new Memo<>(2_048);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);
@@ -74,8 +74,6 @@ public final class FastSolver implements FieldSolver {
   /** Tables compare by identity. */
   private record RadialKey(
       PathTable table, boolean level, IntensityTable intensities, List<Attenuation> attenuations) {}
-
-  private record RoomKey(Tank geometry, List<Patch> patches) {}
 
   private record PaneKey(Walls walls, double index) {}
 
@@ -281,10 +279,7 @@ public final class FastSolver implements FieldSolver {
             .withSurface(Agitation.STILL)
             .withAquascape(Aquascape.none());
     return rooms.get(
-        new RoomKey(geometry, Patch.of(tank)),
-        key ->
-            Interreflection.of(
-                geometry, key.patches, panes(geometry), lossless ? LOSSLESS_REACH : 1));
+        geometry, key -> Interreflection.of(key, panes(key), lossless ? LOSSLESS_REACH : 1));
   }
 
   private Interreflection.Return returns(Tank tank, PhotonSpectrum spectrum) {

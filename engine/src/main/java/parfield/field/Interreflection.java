@@ -2,6 +2,7 @@ package parfield.field;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import parfield.optics.Attenuation;
 import parfield.tank.Side;
 import parfield.tank.Tank;
@@ -44,45 +45,50 @@ final class Interreflection {
    * Computes a room.
    *
    * @param tank its geometry and the clear shares of the panes about which it is computed
-   * @param patches its diffuse surfaces
    * @param panes reflectances of its panes
    * @param reachFactor how far images are taken, as a multiple of the usual
    */
-  static Interreflection of(
-      Tank tank, List<Patch> patches, PaneReflectances panes, double reachFactor) {
+  static Interreflection of(Tank tank, PaneReflectances panes, double reachFactor) {
+    List<Patch> patches = Patch.of(tank);
     DiffuseKernel kernel = new DiffuseKernel(tank, panes, reachFactor);
     int n = patches.size();
     DiffuseViews between = new DiffuseViews(n, n);
-    for (int i = 0; i < n; i++) {
-      for (int j = i; j < n; j++) {
-        Patch to = patches.get(i);
-        Patch from = patches.get(j);
-        double[] images = kernel.images(from, to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
-        between.set(i, j, withStraight(images, kernel, from, to));
-        if (j > i) {
-          for (int k = 0; k < images.length; k++) {
-            images[k] *= to.area() / from.area();
-          }
-          between.set(j, i, withStraight(images, kernel, to, from));
-        }
-      }
-    }
-    DiffuseViews toNodes = new DiffuseViews(NODES_X * NODES_Y * NODES_Z, n);
-    if (n > 0) {
-      for (int k = 0, at = 0; k < NODES_Z; k++) {
-        for (int j = 0; j < NODES_Y; j++) {
-          for (int i = 0; i < NODES_X; i++, at++) {
-            double x = MARGIN + (tank.length() - 2 * MARGIN) * i / (NODES_X - 1);
-            double y = MARGIN + (tank.width() - 2 * MARGIN) * j / (NODES_Y - 1);
-            double z = tank.depth() * k / (NODES_Z - 1);
-            for (int p = 0; p < n; p++) {
-              toNodes.set(at, p, kernel.transfer(patches.get(p), x, y, z, 0, 0, -1));
-            }
-          }
-        }
-      }
-    }
+    IntStream.range(0, n).parallel().forEach(i -> addViewsBetween(between, patches, i, kernel));
+    DiffuseViews toNodes = new DiffuseViews(n == 0 ? 0 : NODES_X * NODES_Y * NODES_Z, n);
+    IntStream.range(0, toNodes.receivers())
+        .parallel()
+        .forEach(
+            node -> {
+              double x = onAxis(node % NODES_X, NODES_X, tank.length());
+              double y = onAxis(node / NODES_X % NODES_Y, NODES_Y, tank.width());
+              double z = tank.depth() * (node / (NODES_X * NODES_Y)) / (NODES_Z - 1);
+              for (int p = 0; p < n; p++) {
+                toNodes.set(node, p, kernel.transfer(patches.get(p), x, y, z, 0, 0, -1));
+              }
+            });
     return new Interreflection(tank, patches, between, toNodes);
+  }
+
+  /** Coordinate of a node of the lattice [m]. */
+  private static double onAxis(int node, int nodes, double span) {
+    return MARGIN + (span - 2 * MARGIN) * node / (nodes - 1);
+  }
+
+  /** What a patch and those that follow it see of each other. */
+  private static void addViewsBetween(
+      DiffuseViews between, List<Patch> patches, int i, DiffuseKernel kernel) {
+    Patch to = patches.get(i);
+    for (int j = i; j < patches.size(); j++) {
+      Patch from = patches.get(j);
+      double[] images = kernel.images(from, to.x(), to.y(), to.z(), to.nx(), to.ny(), to.nz());
+      between.set(i, j, withStraight(images, kernel, from, to));
+      if (j > i) {
+        for (int k = 0; k < images.length; k++) {
+          images[k] *= to.area() / from.area();
+        }
+        between.set(j, i, withStraight(images, kernel, to, from));
+      }
+    }
   }
 
   private static double[] withStraight(

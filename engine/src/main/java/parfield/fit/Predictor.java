@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import parfield.field.FieldSolver;
 import parfield.field.Places;
 import parfield.field.UnitFields;
@@ -48,13 +49,13 @@ public final class Predictor {
    * @param stated the rig as the bench states it; lamps and tank condition come from the model
    */
   public PredictedField predict(FieldSolver solver, Rig stated) {
-    UnitFields best = solver.unitFields(model.best().applyTo(stated), places);
-    List<UnitFields> draws =
-        IntStream.range(0, model.draws().size())
+    List<UnitFields> fields =
+        Stream.concat(Stream.of(model.best()), model.draws().stream())
             .parallel()
-            .mapToObj(d -> solver.unitFields(model.draws().get(d).applyTo(stated), places))
+            .map(truth -> solver.unitFields(truth.applyTo(stated), places))
             .toList();
-    return new PredictedField(best, draws, discrepancy, meterScale);
+    return new PredictedField(
+        fields.get(0), fields.subList(1, fields.size()), discrepancy, meterScale);
   }
 
   /**

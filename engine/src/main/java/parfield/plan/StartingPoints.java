@@ -75,7 +75,7 @@ public final class StartingPoints {
             model.discrepancy(),
             model.report());
     List<Fixture> fixtures = patterns.stream().map(Hanging::fixture).toList();
-    return tanks.stream()
+    return tanks.parallelStream()
         .map(
             tank ->
                 of(

@@ -96,7 +96,8 @@ final class FluxCollector implements PathCollector {
   @Override
   public void path(
       double reflectance,
-      double position,
+      int step,
+      double part,
       double dx,
       double dy,
       double distance,
@@ -104,18 +105,16 @@ final class FluxCollector implements PathCollector {
       int orderY) {
     double factor = reflectance;
     if (facing != null) {
-      factor *= facing.factor(owner, table, position, dx, dy, distance, orderX, orderY);
+      factor *= facing.factor(owner, table, step, part, dx, dy, distance, orderX, orderY);
       if (factor == 0) {
         return;
       }
     }
-    int i = (int) position;
-    double f = position - i;
     int channels = here.length;
-    int below = i * channels;
+    int below = step * channels;
     int above = below + channels;
     if (folded) {
-      double upper = factor * f;
+      double upper = factor * part;
       double lower = factor - upper;
       for (int c = 0; c < channels; c++) {
         here[c] += lower * radial[below + c] + upper * radial[above + c];
@@ -123,14 +122,14 @@ final class FluxCollector implements PathCollector {
       return;
     }
     if (source.level() && source.yaw() == 0) {
-      intensities.at(table.gamma(position), dx, dy, lamp);
+      intensities.at(table.gamma(step, part), dx, dy, lamp);
     } else {
-      double share = table.crossingRatio(position);
+      double share = table.crossingRatio(step, part);
       double[] direction = source.direction(share * dx, share * dy, source.height());
       intensities.at(direction[0], Math.cos(direction[1]), Math.sin(direction[1]), lamp);
     }
     for (int c = 0; c < channels; c++) {
-      double value = radial[below + c] + f * (radial[above + c] - radial[below + c]);
+      double value = radial[below + c] + part * (radial[above + c] - radial[below + c]);
       here[c] += factor * value * lamp[c];
     }
   }

@@ -59,7 +59,9 @@ final class ImageAxis {
           continue;
         }
         double offset = image - source;
-        double share = table.crossingRatio(table.position(Math.abs(offset)));
+        double position = table.position(Math.abs(offset));
+        int step = (int) position;
+        double share = table.crossingRatio(step, position - step);
         double crossing = source + share * offset;
         double atRim = source + beforeRim * share * offset;
         boolean missed =

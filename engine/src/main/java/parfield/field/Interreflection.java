@@ -61,7 +61,8 @@ final class Interreflection {
             node -> {
               double x = onAxis(node % NODES_X, NODES_X, tank.length());
               double y = onAxis(node / NODES_X % NODES_Y, NODES_Y, tank.width());
-              double z = tank.depth() * (node / (NODES_X * NODES_Y)) / (NODES_Z - 1);
+              int layer = node / (NODES_X * NODES_Y);
+              double z = tank.depth() * layer / (NODES_Z - 1);
               for (int p = 0; p < n; p++) {
                 toNodes.set(node, p, kernel.transfer(patches.get(p), x, y, z, 0, 0, -1));
               }

@@ -105,7 +105,9 @@ final class OpeningTracer {
         double dy = imagesY.offset[b];
         double distance = Math.sqrt(dx * dx + dy * dy);
         double position = table.position(distance);
-        double share = table.crossingRatio(position);
+        int step = (int) position;
+        double part = position - step;
+        double share = table.crossingRatio(step, part);
         double crossingX = source.x() + share * dx;
         double crossingY = source.y() + share * dy;
         double open =
@@ -130,12 +132,12 @@ final class OpeningTracer {
         double reflectance = open;
         if ((orderX | orderY) != 0) {
           // Straight down along a pane: the ray grazes it.
-          double sine = distance > 0 ? table.sineWater(position) / distance : 0;
+          double sine = distance > 0 ? table.sineWater(step, part) / distance : 0;
           reflectance *=
               panes.along(orderX, Side.LEFT, Side.RIGHT, sine * Math.abs(dx))
                   * panes.along(orderY, Side.FRONT, Side.BACK, sine * Math.abs(dy));
         }
-        sink.path(reflectance, position, dx, dy, distance, orderX, orderY);
+        sink.path(reflectance, step, part, dx, dy, distance, orderX, orderY);
       }
     }
   }

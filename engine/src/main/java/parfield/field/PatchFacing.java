@@ -18,7 +18,8 @@ record PatchFacing(List<Patch> patches) {
   double factor(
       int patch,
       PathTable table,
-      double position,
+      int step,
+      double part,
       double dx,
       double dy,
       double distance,
@@ -36,7 +37,7 @@ record PatchFacing(List<Patch> patches) {
     if (distance == 0 || (towardHigh ? travel <= 0 : travel >= 0)) {
       return 0;
     }
-    double sine = table.sineWater(position);
+    double sine = table.sineWater(step, part);
     double cosine = Math.sqrt(1 - sine * sine);
     return sine * Math.abs(offset) / (distance * cosine);
   }

@@ -141,7 +141,8 @@ public final class PathBundle {
     @Override
     public void path(
         double reflectance,
-        double position,
+        int step,
+        double part,
         double dx,
         double dy,
         double distance,
@@ -149,20 +150,20 @@ public final class PathBundle {
         int orderY) {
       double factor = reflectance;
       if (facing != null) {
-        factor *= facing.factor(owner, table, position, dx, dy, distance, orderX, orderY);
+        factor *= facing.factor(owner, table, step, part, dx, dy, distance, orderX, orderY);
       }
       if (factor == 0) {
         return;
       }
       grow();
-      double share = table.crossingRatio(position);
+      double share = table.crossingRatio(step, part);
       double[] direction = source.direction(share * dx, share * dy, source.height());
       weight[size] =
           factor
               * receivers.share()
               * source.share()
-              * table.weight(position)
-              * attenuation.transmittance(table.length(position));
+              * table.weight(step, part)
+              * attenuation.transmittance(table.length(step, part));
       gamma[size] = direction[0];
       azimuth[size] = direction[1];
       hanging[size] = source.hanging();

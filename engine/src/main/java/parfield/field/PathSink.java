@@ -6,7 +6,8 @@ interface PathSink {
    * One path.
    *
    * @param reflectance product of the panes' reflectances along it
-   * @param position of its horizontal distance in the path table
+   * @param step of its horizontal distance in the path table
+   * @param part of the way from there to the next step, 0 to 1
    * @param dx unfolded horizontal offset along x from the source [m]
    * @param dy unfolded horizontal offset along y [m]
    * @param distance their length [m]
@@ -15,7 +16,8 @@ interface PathSink {
    */
   void path(
       double reflectance,
-      double position,
+      int step,
+      double part,
       double dx,
       double dy,
       double distance,

@@ -58,36 +58,37 @@ final class PathTable {
     rows[i * COLUMNS + SINE_WATER] = sineWater;
   }
 
-  /** Position in the table of a horizontal distance [m], 0 to below {@link #STEPS}. */
+  /**
+   * Position in the table of a horizontal distance [m], 0 to below {@link #STEPS}: a step and a
+   * part of the way to the next one.
+   */
   double position(double distance) {
     return distance / (distance + scale) * STEPS;
   }
 
   /** Crossing distance over horizontal distance. */
-  double crossingRatio(double position) {
-    return between(CROSSING, position);
+  double crossingRatio(int step, double part) {
+    return between(CROSSING, step, part);
   }
 
   /** Emission angle γ of a level lamp [rad]. */
-  double gamma(double position) {
-    return between(GAMMA, position);
+  double gamma(int step, double part) {
+    return between(GAMMA, step, part);
   }
 
   /** Sine of the zenith angle in water. */
-  double sineWater(double position) {
-    return between(SINE_WATER, position);
+  double sineWater(int step, double part) {
+    return between(SINE_WATER, step, part);
   }
 
   /** Spread times surface and lid transmittance [sr/m²]. */
-  double weight(double position) {
-    int i = (int) position;
-    return weight[i] + (position - i) * (weight[i + 1] - weight[i]);
+  double weight(int step, double part) {
+    return weight[step] + part * (weight[step + 1] - weight[step]);
   }
 
   /** Path length in water [m]. */
-  double length(double position) {
-    int i = (int) position;
-    return length[i] + (position - i) * (length[i + 1] - length[i]);
+  double length(int step, double part) {
+    return length[step] + part * (length[step + 1] - length[step]);
   }
 
   /** {@link #weight} at a step of the table. */
@@ -105,10 +106,9 @@ final class PathTable {
     return rows[step * COLUMNS + GAMMA];
   }
 
-  private double between(int column, double position) {
-    int i = (int) position;
-    int at = i * COLUMNS + column;
+  private double between(int column, int step, double part) {
+    int at = step * COLUMNS + column;
     double below = rows[at];
-    return below + (position - i) * (rows[at + COLUMNS] - below);
+    return below + part * (rows[at + COLUMNS] - below);
   }
 }

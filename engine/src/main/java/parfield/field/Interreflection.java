@@ -2,7 +2,6 @@ package parfield.field;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 import parfield.optics.Attenuation;
 import parfield.tank.Side;
 import parfield.tank.Tank;
@@ -53,20 +52,19 @@ final class Interreflection {
     DiffuseKernel kernel = new DiffuseKernel(tank, panes, reachFactor);
     int n = patches.size();
     DiffuseViews between = new DiffuseViews(n, n);
-    IntStream.range(0, n).parallel().forEach(i -> addViewsBetween(between, patches, i, kernel));
+    SideBySide.each(n, i -> addViewsBetween(between, patches, i, kernel));
     DiffuseViews toNodes = new DiffuseViews(n == 0 ? 0 : NODES_X * NODES_Y * NODES_Z, n);
-    IntStream.range(0, toNodes.receivers())
-        .parallel()
-        .forEach(
-            node -> {
-              double x = onAxis(node % NODES_X, NODES_X, tank.length());
-              double y = onAxis(node / NODES_X % NODES_Y, NODES_Y, tank.width());
-              int layer = node / (NODES_X * NODES_Y);
-              double z = tank.depth() * layer / (NODES_Z - 1);
-              for (int p = 0; p < n; p++) {
-                toNodes.set(node, p, kernel.transfer(patches.get(p), x, y, z, 0, 0, -1));
-              }
-            });
+    SideBySide.each(
+        toNodes.receivers(),
+        node -> {
+          double x = onAxis(node % NODES_X, NODES_X, tank.length());
+          double y = onAxis(node / NODES_X % NODES_Y, NODES_Y, tank.width());
+          int layer = node / (NODES_X * NODES_Y);
+          double z = tank.depth() * layer / (NODES_Z - 1);
+          for (int p = 0; p < n; p++) {
+            toNodes.set(node, p, kernel.transfer(patches.get(p), x, y, z, 0, 0, -1));
+          }
+        });
     return new Interreflection(tank, patches, between, toNodes);
   }
 

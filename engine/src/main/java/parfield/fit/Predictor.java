@@ -1,13 +1,14 @@
 package parfield.fit;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import parfield.field.FieldSolver;
 import parfield.field.Places;
+import parfield.field.SideBySide;
 import parfield.field.UnitFields;
 import parfield.rig.Rig;
 
@@ -49,11 +50,11 @@ public final class Predictor {
    * @param stated the rig as the bench states it; lamps and tank condition come from the model
    */
   public PredictedField predict(FieldSolver solver, Rig stated) {
+    List<Truth> truths = new ArrayList<>(List.of(model.best()));
+    truths.addAll(model.draws());
     List<UnitFields> fields =
-        Stream.concat(Stream.of(model.best()), model.draws().stream())
-            .parallel()
-            .map(truth -> solver.unitFields(truth.applyTo(stated), places))
-            .toList();
+        SideBySide.all(
+            truths.size(), t -> solver.unitFields(truths.get(t).applyTo(stated), places));
     return new PredictedField(
         fields.get(0), fields.subList(1, fields.size()), discrepancy, meterScale);
   }

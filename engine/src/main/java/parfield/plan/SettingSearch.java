@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import parfield.field.SideBySide;
 import parfield.lamp.Fixture;
 import parfield.lamp.OutputCurve;
 import parfield.lamp.Setting;
@@ -131,10 +132,11 @@ final class SettingSearch {
 
   private static double[] merits(Assessment assessment, double[] ratio, List<Integer> percents) {
     Fixture fixture = assessment.fixture();
-    return IntStream.range(0, percents.size())
-        .parallel()
-        .mapToDouble(
+    return SideBySide.all(
+            percents.size(),
             i -> assessment.merit(fixture.outputs(Dials.at(fixture, ratio, percents.get(i)))))
+        .stream()
+        .mapToDouble(Double::doubleValue)
         .toArray();
   }
 

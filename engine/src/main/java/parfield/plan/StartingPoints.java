@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parfield.field.FieldSolver;
+import parfield.field.SideBySide;
 import parfield.fit.LightModel;
 import parfield.fit.Transfer;
 import parfield.lamp.Fixture;
@@ -75,16 +76,15 @@ public final class StartingPoints {
             model.discrepancy(),
             model.report());
     List<Fixture> fixtures = patterns.stream().map(Hanging::fixture).toList();
-    return tanks.parallelStream()
-        .map(
-            tank ->
-                of(
-                    Transfer.to(tank.tank(), few, fixtures).coarseModel(),
-                    solver,
-                    patterns,
-                    demands,
-                    tank))
-        .toList();
+    return SideBySide.all(
+        tanks.size(),
+        t ->
+            of(
+                Transfer.to(tanks.get(t).tank(), few, fixtures).coarseModel(),
+                solver,
+                patterns,
+                demands,
+                tanks.get(t)));
   }
 
   private static StartingPoint of(

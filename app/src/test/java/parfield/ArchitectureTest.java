@@ -47,6 +47,7 @@ class ArchitectureTest {
   private static final List<String> ENGINE =
       List.of(
           "units",
+          "parallel",
           "spectrum",
           "optics",
           "lamp",

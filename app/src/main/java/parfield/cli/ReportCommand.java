@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
 import parfield.answer.Advice;
 import parfield.answer.Bench;
 import parfield.answer.Json;
@@ -19,6 +20,7 @@ import parfield.answer.ReportAnswer;
 import parfield.fit.LightModel;
 import parfield.formats.TanksFile;
 import parfield.formats.WholeFile;
+import parfield.parallel.SideBySide;
 import parfield.plan.NamedTank;
 import parfield.plan.Planner;
 import parfield.plan.Recommendation;
@@ -153,16 +155,20 @@ final class ReportCommand implements Callable<Integer> {
       throw new Refusal(
           Problem.unwritable(folder, "the folder cannot be made (" + e.getMessage() + ")"));
     }
-    Map<String, String> left = new LinkedHashMap<>();
     ReportPage page = ReportPage.of(report);
+    List<Paper> chosen = papers.isEmpty() ? List.of(Paper.usualFor(unit)) : papers;
+    Supplier<List<byte[]>> printed =
+        SideBySide.ahead(() -> chosen.stream().map(page::pdf).toList());
+    Map<String, String> left = new LinkedHashMap<>();
     OutputFile.write(folder.resolve("report.html"), page.html());
     left.put("report.html", "the report as one page");
-    for (Paper paper : papers.isEmpty() ? List.of(Paper.usualFor(unit)) : papers) {
-      byte[] pdf = page.pdf(paper);
+    OutputFile.write(folder.resolve("recommendation.json"), Json.text(report.advice().json()));
+    for (int p = 0; p < chosen.size(); p++) {
+      Paper paper = chosen.get(p);
+      byte[] pdf = printed.get().get(p);
       WholeFile.write(folder.resolve(paper.fileName()), out -> out.write(pdf));
       left.put(paper.fileName(), "the report on " + paper.title());
     }
-    OutputFile.write(folder.resolve("recommendation.json"), Json.text(report.advice().json()));
     left.put("recommendation.json", "its numbers for programs");
     return left;
   }

@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
 import parfield.answer.Bench;
 import parfield.answer.ChoicePictures;
 import parfield.answer.FieldAnswer;
@@ -28,7 +28,6 @@ import parfield.fit.LightModel;
 import parfield.plan.Demand;
 import parfield.plan.NamedTank;
 import parfield.plan.Option;
-import parfield.plan.Recommendation;
 import parfield.plan.StartingPoint;
 import parfield.plan.StartingPoints;
 import parfield.plot.Axis;
@@ -58,7 +57,7 @@ public final class Reports {
   private static final int LAYERS = 7;
 
   /** Side of a cell of those layers [m]. */
-  private static final double LAYER_CELL = 0.05;
+  private static final double LAYER_CELL = 0.06;
 
   private final FieldSolver solver;
 
@@ -102,8 +101,13 @@ public final class Reports {
     Rig hung = best.over(bench.setup().tank());
     Rig rig = new Rig("the recommended rig", hung.tank(), hung.hangings());
     // Other tanks have nothing to do with this one: both processors can be busy.
-    CompletableFuture<Optional<Report.Elsewhere>> elsewhere =
-        CompletableFuture.supplyAsync(() -> elsewhere(model, advice.recommendation(), tanks, unit));
+    Supplier<List<StartingPoint>> points =
+        StartingPoints.ahead(
+            model,
+            solver,
+            List.of(best.arrangement().pattern().at(0, 0, best.height())),
+            advice.recommendation().demands(),
+            tanks);
     FieldAnswer field = field(bench, model, rig, depths(bench));
     MixedLight mixed = MixedLight.of(best, rig, model, solver);
     return new Report(
@@ -121,25 +125,15 @@ public final class Reports {
         Measured.corrections(advice.surveys()),
         model(model.report(), unit),
         limits(bench, model, best, unit),
-        elsewhere.join(),
+        elsewhere(points.get(), unit),
         Arrays.stream(Caution.values()).map(Caution::inWords).toList());
   }
 
-  private Optional<Report.Elsewhere> elsewhere(
-      LightModel model, Recommendation advice, List<NamedTank> tanks, LengthUnit unit) {
-    if (tanks.isEmpty()) {
-      return Optional.empty();
-    }
-    Option best = advice.best();
-    List<StartingPoint> points =
-        StartingPoints.of(
-            model,
-            solver,
-            List.of(best.arrangement().pattern().at(0, 0, best.height())),
-            advice.demands(),
-            tanks);
-    return Optional.of(
-        new Report.Elsewhere(StartingTable.of(points, unit), StartingTable.about(points)));
+  private static Optional<Report.Elsewhere> elsewhere(List<StartingPoint> points, LengthUnit unit) {
+    return points.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Report.Elsewhere(StartingTable.of(points, unit), StartingTable.about(points)));
   }
 
   private FieldAnswer field(Bench bench, LightModel model, Rig rig, List<Double> depths) {

@@ -3,6 +3,7 @@ package parfield.field;
 import java.util.Arrays;
 import java.util.List;
 import parfield.optics.Attenuation;
+import parfield.parallel.SideBySide;
 import parfield.tank.Side;
 import parfield.tank.Tank;
 

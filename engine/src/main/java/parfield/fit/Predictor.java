@@ -8,8 +8,8 @@ import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import parfield.field.FieldSolver;
 import parfield.field.Places;
-import parfield.field.SideBySide;
 import parfield.field.UnitFields;
+import parfield.parallel.SideBySide;
 import parfield.rig.Rig;
 
 /**

@@ -89,15 +89,18 @@ final class Evaluator {
    * An option that was found by fewer draws on fewer places, judged anew at its own dials.
    *
    * @param coarse an evaluator of the same draws on fewer places that gives the reference of
-   *     retention: means converge long before shares do
+   *     retention where that is another height: means converge long before shares do
    */
   Option again(Option option, Evaluator coarse) {
     Arrangement arrangement = option.arrangement();
+    RigField field = solve(arrangement, option.height());
     return new Assessment(
             arrangement,
             option.height(),
-            solve(arrangement, option.height()),
-            coarse.reference(arrangement),
+            field,
+            option.height() == referenceHeight
+                ? field.means(sampling)
+                : coarse.reference(arrangement),
             sampling,
             demands)
         .option(option.setting());

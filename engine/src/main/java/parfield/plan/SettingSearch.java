@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import parfield.field.SideBySide;
 import parfield.lamp.Fixture;
 import parfield.lamp.OutputCurve;
 import parfield.lamp.Setting;
+import parfield.parallel.SideBySide;
 
 /**
  * What to dial on one rig: the exact sweep finds the scale for the best estimate, then whole

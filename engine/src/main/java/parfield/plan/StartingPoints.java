@@ -6,13 +6,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parfield.field.FieldSolver;
-import parfield.field.SideBySide;
 import parfield.fit.LightModel;
 import parfield.fit.Transfer;
 import parfield.lamp.Fixture;
+import parfield.parallel.SideBySide;
 import parfield.rig.Hanging;
 import parfield.tank.Tank;
 import parfield.units.LengthUnit;
@@ -69,6 +70,16 @@ public final class StartingPoints {
       List<Hanging> patterns,
       Demands demands,
       List<NamedTank> tanks) {
+    return ahead(model, solver, patterns, demands, tanks).get();
+  }
+
+  /** Begins to look for them: what {@link #of} gives, or throws, is there when it is asked for. */
+  public static Supplier<List<StartingPoint>> ahead(
+      LightModel model,
+      FieldSolver solver,
+      List<Hanging> patterns,
+      Demands demands,
+      List<NamedTank> tanks) {
     LightModel few =
         new LightModel(
             model.best(),
@@ -76,7 +87,7 @@ public final class StartingPoints {
             model.discrepancy(),
             model.report());
     List<Fixture> fixtures = patterns.stream().map(Hanging::fixture).toList();
-    return SideBySide.all(
+    return SideBySide.ahead(
         tanks.size(),
         t ->
             of(

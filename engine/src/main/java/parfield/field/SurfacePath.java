@@ -77,7 +77,8 @@ record SurfacePath(
       if (!(next >= low && next <= high)) {
         next = (low + high) / 2;
       }
-      if (Math.abs(next - t) <= 1e-14 * (1 + t)) {
+      // Each step squares the error: after so small a one it is below rounding.
+      if (Math.abs(next - t) <= 1e-9 * (1 + t)) {
         return next;
       }
       t = next;

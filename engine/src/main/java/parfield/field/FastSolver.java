@@ -67,7 +67,7 @@ public final class FastSolver implements FieldSolver {
     return new FastSolver(true);
   }
 
-  private record PathKey(double height, double depth, double index, Lid lid) {}
+  private record PathKey(double height, double depth, double index, Lid lid, int steps) {}
 
   private record AttenuationKey(Identity<PhotonSpectrum> spectrum, Water water) {}
 
@@ -169,7 +169,7 @@ public final class FastSolver implements FieldSolver {
     OpeningTracer tracer = new OpeningTracer(tank, panes(tank));
     for (DepthPlane plane : receivers.planes()) {
       for (PointSource source : sources) {
-        PathTable table = table(tank, source.height(), plane.depth());
+        PathTable table = table(tank, source.height(), plane.depth(), receivers.steps());
         collector.from(source, table);
         ImageAxis imagesX = tracer.imagesX(plane.x(), source, plane.depth(), table);
         ImageAxis imagesY = tracer.imagesY(plane.y(), source, plane.depth(), table);
@@ -288,10 +288,10 @@ public final class FastSolver implements FieldSolver {
         key -> interreflection(tank).attenuated(tank, attenuation(spectrum, tank)));
   }
 
-  private PathTable table(Tank tank, double height, double depth) {
+  private PathTable table(Tank tank, double height, double depth, int steps) {
     return pathTables.get(
-        new PathKey(height, depth, tank.water().refractiveIndex(), tank.opening().lid()),
-        key -> PathTable.of(key.height, key.depth, key.index, key.lid));
+        new PathKey(height, depth, tank.water().refractiveIndex(), tank.opening().lid(), steps),
+        key -> PathTable.of(key.height, key.depth, key.index, key.lid, key.steps));
   }
 
   private Attenuation attenuation(PhotonSpectrum spectrum, Tank tank) {

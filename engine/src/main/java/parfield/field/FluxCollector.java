@@ -72,9 +72,9 @@ final class FluxCollector implements PathCollector {
   static double[] radial(
       PathTable table, boolean level, IntensityTable intensities, Attenuation[] attenuations) {
     int channels = intensities.channels();
-    double[] radial = new double[channels * (PathTable.STEPS + 1)];
+    double[] radial = new double[channels * (table.steps() + 1)];
     double[] lamp = new double[channels];
-    for (int i = 0; i <= PathTable.STEPS; i++) {
+    for (int i = 0; i <= table.steps(); i++) {
       if (level && intensities.axial()) {
         intensities.at(table.gammaAt(i), 1, 0, lamp);
       } else {

@@ -11,8 +11,11 @@ import parfield.tank.Lid;
  * (tested against {@link SurfacePath}).
  */
 final class PathTable {
-  /** Steps from r = 0 to infinity. */
+  /** Steps from r = 0 to infinity, for places. */
   static final int STEPS = 768;
+
+  /** For points on diffuse surfaces, of whose light a small part comes back. */
+  static final int DIFFUSE_STEPS = 192;
 
   private static final int CROSSING = 0;
   private static final int GAMMA = 1;
@@ -22,19 +25,24 @@ final class PathTable {
   private static final int COLUMNS = 3;
 
   private final double scale;
-  private final double[] rows = new double[(STEPS + 1) * COLUMNS];
-  private final double[] weight = new double[STEPS + 1];
-  private final double[] length = new double[STEPS + 1];
+  private final int steps;
+  private final double[] rows;
+  private final double[] weight;
+  private final double[] length;
 
-  private PathTable(double scale) {
+  private PathTable(double scale, int steps) {
     this.scale = scale;
+    this.steps = steps;
+    rows = new double[(steps + 1) * COLUMNS];
+    weight = new double[steps + 1];
+    length = new double[steps + 1];
   }
 
-  static PathTable of(double height, double depth, double index, Lid lid) {
-    PathTable table = new PathTable(height + depth / index);
+  static PathTable of(double height, double depth, double index, Lid lid, int steps) {
+    PathTable table = new PathTable(height + depth / index, steps);
     LiddedSurface surface = new LiddedSurface(index, lid);
-    for (int i = 0; i < STEPS; i++) {
-      double w = (double) i / STEPS;
+    for (int i = 0; i < steps; i++) {
+      double w = (double) i / steps;
       double distance = table.scale * w / (1 - w);
       SurfacePath path = SurfacePath.solve(height, depth, distance, index);
       table.weight[i] = path.spread() * surface.transmittance(path.cosineAir());
@@ -46,10 +54,15 @@ final class PathTable {
           path.sineWater());
     }
     // At infinite distance the ray grazes the surface.
-    table.weight[STEPS] = 0;
-    table.length[STEPS] = depth / Math.sqrt(1 - 1 / (index * index));
-    table.row(STEPS, 1, Math.PI / 2, 1 / index);
+    table.weight[steps] = 0;
+    table.length[steps] = depth / Math.sqrt(1 - 1 / (index * index));
+    table.row(steps, 1, Math.PI / 2, 1 / index);
     return table;
+  }
+
+  /** Returns how many steps there are. */
+  int steps() {
+    return steps;
   }
 
   private void row(int i, double crossing, double gamma, double sineWater) {
@@ -59,11 +72,11 @@ final class PathTable {
   }
 
   /**
-   * Position in the table of a horizontal distance [m], 0 to below {@link #STEPS}: a step and a
+   * Position in the table of a horizontal distance [m], 0 to below {@link #steps}: a step and a
    * part of the way to the next one.
    */
   double position(double distance) {
-    return distance / (distance + scale) * STEPS;
+    return distance / (distance + scale) * steps;
   }
 
   /** Crossing distance over horizontal distance. */

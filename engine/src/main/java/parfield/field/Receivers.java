@@ -9,8 +9,9 @@ import java.util.stream.IntStream;
  * @param planes the points by depth
  * @param owner for each point the index of what it stands for: a place or a patch
  * @param share that each point contributes to its owner
+ * @param steps of the path tables that are fine enough for them
  */
-record Receivers(List<DepthPlane> planes, int[] owner, double share) {
+record Receivers(List<DepthPlane> planes, int[] owner, double share, int steps) {
   private static final double GAUSS = 1 / Math.sqrt(3);
 
   /** The places themselves. */
@@ -24,7 +25,8 @@ record Receivers(List<DepthPlane> planes, int[] owner, double share) {
       y[i] = places.y(i);
       depth[i] = places.depth(i);
     }
-    return new Receivers(DepthPlane.of(x, y, depth), IntStream.range(0, n).toArray(), 1);
+    return new Receivers(
+        DepthPlane.of(x, y, depth), IntStream.range(0, n).toArray(), 1, PathTable.STEPS);
   }
 
   /**
@@ -45,6 +47,6 @@ record Receivers(List<DepthPlane> planes, int[] owner, double share) {
       y[i] = point[1];
       depth[i] = point[2];
     }
-    return new Receivers(DepthPlane.of(x, y, depth), owner, 0.5);
+    return new Receivers(DepthPlane.of(x, y, depth), owner, 0.5, PathTable.DIFFUSE_STEPS);
   }
 }

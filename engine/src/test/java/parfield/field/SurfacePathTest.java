@@ -71,7 +71,7 @@ class SurfacePathTest {
         random -> {
           double height = .02 + .6 * random.nextDouble();
           double depth = .005 + .8 * random.nextDouble();
-          PathTable table = PathTable.of(height, depth, N, new Lid.None());
+          PathTable table = PathTable.of(height, depth, N, new Lid.None(), PathTable.STEPS);
           double zenith = weight(SurfacePath.solve(height, depth, 0, N));
           for (int i = 0; i < 40; i++) {
             double distance = 2.5 * random.nextDouble();

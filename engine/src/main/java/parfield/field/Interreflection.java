@@ -25,8 +25,13 @@ final class Interreflection {
   /** The lattice keeps this far from the panes [m], where a covered pane's near field jumps. */
   private static final double MARGIN = 0.01;
 
-  private static final double ENOUGH = 1e-5;
+  /** Bounces are followed until so much is left; from there on all fall off alike. */
+  private static final double ALIKE = 5e-3;
+
   private static final int MOST_BOUNCES = 200;
+
+  /** Rounds after which light has settled enough to tell what a bounce leaves of it. */
+  private static final int SETTLED = 3;
 
   private final Tank tank;
   private final List<Patch> patches;
@@ -128,11 +133,44 @@ final class Interreflection {
     private final double[] reflectances;
     private final float[][] step;
     private final float[][] toLattice;
+    private final int bounces;
+
+    /** All further bounces over the last that is followed. */
+    private final double tail;
 
     private Return(double[] reflectances, float[][] step, float[][] toLattice) {
       this.reflectances = reflectances;
       this.step = step;
       this.toLattice = toLattice;
+      double left = left();
+      bounces =
+          left > 0
+              ? (int)
+                  Math.min(
+                      MOST_BOUNCES, Math.ceil(Math.log(ALIKE) / Math.log(Math.min(left, 0.999))))
+              : 0;
+      tail = bounces < MOST_BOUNCES ? left / (1 - left) : 0;
+    }
+
+    /** Share that a bounce leaves of diffuse light that has settled. */
+    private double left() {
+      double[] light = reflectances;
+      double before = 0;
+      double after = Arrays.stream(light).sum();
+      for (int round = 0; round < SETTLED; round++) {
+        light = bounced(light);
+        before = after;
+        after = Arrays.stream(light).sum();
+      }
+      return before > 0 ? after / before : 0;
+    }
+
+    private double[] bounced(double[] light) {
+      double[] next = new double[light.length];
+      for (int i = 0; i < next.length; i++) {
+        next[i] = dot(step[i], light);
+      }
+      return next;
     }
 
     /**
@@ -147,19 +185,11 @@ final class Interreflection {
         bounce[i] = direct[i] * reflectances[i];
       }
       double[] radiosity = bounce.clone();
-      double first = Arrays.stream(bounce).sum();
-      for (int round = 0; round < MOST_BOUNCES; round++) {
-        double[] next = new double[n];
-        double sum = 0;
+      for (int round = 1; round <= bounces; round++) {
+        bounce = bounced(bounce);
+        double further = round == bounces ? 1 + tail : 1;
         for (int i = 0; i < n; i++) {
-          double value = dot(step[i], bounce);
-          next[i] = value;
-          radiosity[i] += value;
-          sum += value;
-        }
-        bounce = next;
-        if (sum <= ENOUGH * first) {
-          break;
+          radiosity[i] += further * bounce[i];
         }
       }
       double[] lattice = new double[toLattice.length];

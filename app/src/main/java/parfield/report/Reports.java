@@ -25,6 +25,7 @@ import parfield.field.Departure;
 import parfield.field.FieldSolver;
 import parfield.fit.FitReport;
 import parfield.fit.LightModel;
+import parfield.parallel.SideBySide;
 import parfield.plan.Demand;
 import parfield.plan.NamedTank;
 import parfield.plan.Option;
@@ -145,19 +146,24 @@ public final class Reports {
   private List<Picture> light(
       Bench bench, LightModel model, Rig rig, FieldAnswer field, LengthUnit unit) {
     FieldPictures pictures = new FieldPictures(bench.setup(), rig, unit);
-    List<Picture> all = new ArrayList<>(maps(field, pictures, unit));
-    all.addAll(bands(bench, field, pictures, unit));
-    String section =
-        "PPFD on the upright plane through the middle of the tank, seen from the front.";
-    all.add(
-        new Picture(
-            pictures.section(
-                new FieldPrediction(model, solver, rig).section(FieldPrediction.CELL),
-                bench.bands()),
-            section,
-            section));
-    byDepth(bench, model, rig, unit).ifPresent(all::add);
-    return all;
+    List<Supplier<List<Picture>>> parts =
+        List.of(
+            () -> maps(field, pictures, unit),
+            () -> bands(bench, field, pictures, unit),
+            () -> List.of(section(bench, model, rig, pictures)),
+            () -> byDepth(bench, model, rig, unit).stream().toList());
+    return SideBySide.all(parts.size(), part -> parts.get(part).get()).stream()
+        .flatMap(List::stream)
+        .toList();
+  }
+
+  private Picture section(Bench bench, LightModel model, Rig rig, FieldPictures pictures) {
+    String words = "PPFD on the upright plane through the middle of the tank, seen from the front.";
+    return new Picture(
+        pictures.section(
+            new FieldPrediction(model, solver, rig).section(FieldPrediction.CELL), bench.bands()),
+        words,
+        words);
   }
 
   /**

@@ -36,7 +36,7 @@ public final class FastSolver implements FieldSolver {
       new Memo<>(400);
   private final Memo<AttenuationKey, Attenuation> attenuations = new Memo<>(4_000);
   private final Memo<RadialKey, double[]> radials = new Memo<>(200);
-  private final Memo<Tank, Interreflection> rooms = new Memo<>(64);
+  private final Memo<Tank, Interreflection> rooms = new Memo<>(32);
   private final Memo<ReturnKey, Interreflection.Return> returns = new Memo<>(1_024);
   private final Memo<DiffuseKey, double[][]> diffuse = new Memo<>(2_048);
   private final Memo<PaneKey, PaneReflectances> panes = new Memo<>(1_000);

@@ -46,7 +46,7 @@ public final class FastSolver implements FieldSolver {
   private static final double LOSSLESS_REACH = 10;
 
   /**
-   * The geometry of diffuse light is computed for clear shares of the panes of 0.1, 0.5 and 0.9:
+   * The geometry of diffuse light is computed for clear shares of the panes of 0.1, 0.5, 0.9 and 1:
    * not for 0, where a pane that reflects nothing tells nothing of a clearer one.
    */
   private static final double LEAST_CLEAR = 0.1;
@@ -268,8 +268,7 @@ public final class FastSolver implements FieldSolver {
     // So do panes that are nearly alike.
     Walls walls = tank.walls();
     for (Side side : Side.values()) {
-      double steps = Math.max(0, Math.round((walls.on(side).clear() - LEAST_CLEAR) / CLEAR_STEP));
-      walls = walls.with(side, walls.on(side).withClear(LEAST_CLEAR + steps * CLEAR_STEP));
+      walls = walls.with(side, walls.on(side).withClear(aboutClear(walls.on(side).clear())));
     }
     Tank geometry =
         tank.withWalls(walls)
@@ -280,6 +279,15 @@ public final class FastSolver implements FieldSolver {
             .withAquascape(Aquascape.none());
     return rooms.get(
         geometry, key -> Interreflection.of(key, panes(key), lossless ? LOSSLESS_REACH : 1));
+  }
+
+  /**
+   * The clear share that the geometry for some clear share is computed at; clean panes are many.
+   */
+  private static double aboutClear(double clear) {
+    return clear == 1
+        ? 1
+        : LEAST_CLEAR + CLEAR_STEP * Math.max(0, Math.round((clear - LEAST_CLEAR) / CLEAR_STEP));
   }
 
   private Interreflection.Return returns(Tank tank, PhotonSpectrum spectrum) {

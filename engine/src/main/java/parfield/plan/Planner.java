@@ -34,9 +34,9 @@ public final class Planner {
   public static final int SEARCH_PLACES = 500;
 
   /**
-   * About how many places in the water volume for the finalists; coverage errs by 0.5 points rms.
+   * About how many places in the water volume for the finalists; coverage errs by 0.6 points rms.
    */
-  public static final int FINAL_PLACES = 1000;
+  public static final int FINAL_PLACES = 700;
 
   /**
    * About how many places in the water volume for the mean light of the finalists at the lowest

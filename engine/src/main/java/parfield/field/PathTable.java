@@ -7,8 +7,8 @@ import parfield.tank.Lid;
  *
  * <p>Receivers of one depth plane and sources of one height share it, whatever their channels. The
  * table runs evenly in w = r / (r + s), s = h + d / n, in which every quantity is smooth from
- * straight down to grazing; linear interpolation errs by less than 2e-5 of the value at nadir
- * (tested against {@link SurfacePath}).
+ * straight down to grazing; with {@link #STEPS} linear interpolation errs by less than 2e-5 of the
+ * value at nadir (tested against {@link SurfacePath}).
  */
 final class PathTable {
   /** Steps from r = 0 to infinity, for places. */

@@ -237,6 +237,51 @@ class WallsTest {
         });
   }
 
+  /**
+   * Panes clearer or duller than those that a room was computed for are reached by its derivatives:
+   * against a room computed for these very panes, as far apart as the solver lets them be.
+   */
+  @Test
+  void aRoomServesPanesThatAreNearlyAlike() {
+    Tank about = room(0.9, 0.9, 0.1);
+    Tank stated = room(0.7, 0.7, 0.2);
+    Interreflection exact =
+        Interreflection.of(stated, PaneReflectances.of(stated.walls(), 1.34), 1);
+    Interreflection near = Interreflection.of(about, PaneReflectances.of(about.walls(), 1.34), 1);
+    double[] direct = new double[exact.patches().size()];
+    for (int i = 0; i < direct.length; i++) {
+      direct[i] = 100 + i % 7;
+    }
+    double[] right = exact.attenuated(stated, Attenuation.none()).lattice(direct);
+    double[] told = near.attenuated(stated, Attenuation.none()).lattice(direct);
+    double[] unmoved = near.attenuated(about, Attenuation.none()).lattice(direct);
+    double missed = 0;
+    double wouldMiss = 0;
+    for (int node = 0; node < right.length; node++) {
+      missed = Math.max(missed, Math.abs(told[node] / right[node] - 1));
+      wouldMiss = Math.max(wouldMiss, Math.abs(unmoved[node] / right[node] - 1));
+    }
+    assertThat(missed).isLessThan(0.03);
+    assertThat(wouldMiss).isGreaterThan(10 * missed);
+  }
+
+  /** Its covers send nothing back, so that the panes' mirrors alone tell two of them apart. */
+  private static Tank room(double left, double front, double back) {
+    return new Tank(
+        .9,
+        .6,
+        .4,
+        new Walls(
+            new Wall(left, Wall.Cover.IN_WATER, 0),
+            new Wall(left, Wall.Cover.IN_WATER, 0),
+            new Wall(front, Wall.Cover.IN_WATER, 0),
+            new Wall(back, Wall.Cover.BEHIND_GLASS, 0)),
+        .4,
+        Opening.free(),
+        Water.seaWater(0),
+        TANK.surface());
+  }
+
   private static double path(DiffuseKernel kernel, Patch from, Patch to) {
     double[] view = transfer(kernel, from, to);
     return view[0] > 0 ? view[1] / view[0] : 0;
